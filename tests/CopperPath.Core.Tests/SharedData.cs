@@ -1,0 +1,27 @@
+using System.Runtime.CompilerServices;
+
+namespace CopperPath.Core.Tests;
+
+/// <summary>
+/// Real fabrication data that stands beside the project, not in it. Tests that need it skip visibly where it is absent.
+/// </summary>
+public static class SharedData
+{
+    /// <summary>Root of the working copy, found from this source file's own path.</summary>
+    public static string ProjectRoot { get; } = FindProjectRoot();
+
+    /// <summary>Path of a file or folder under <c>../shared</c>; skips the calling test when it is absent.</summary>
+    public static string Require(params string[] parts)
+    {
+        string path = Path.Combine([ProjectRoot, "..", "shared", .. parts]);
+        if (!File.Exists(path) && !Directory.Exists(path))
+        {
+            Assert.Skip($"needs ../shared/{string.Join('/', parts)}, which is not beside this working copy");
+        }
+
+        return Path.GetFullPath(path);
+    }
+
+    private static string FindProjectRoot([CallerFilePath] string thisFile = "") =>
+        Path.GetFullPath(Path.Combine(Path.GetDirectoryName(thisFile)!, "..", ".."));
+}
