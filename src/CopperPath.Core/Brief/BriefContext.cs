@@ -1,0 +1,15 @@
+namespace CopperPath.Brief;
+
+/// <summary>What every section reader shares: where faults go, how values are read, which defaults were used.</summary>
+internal sealed class BriefContext(DiagnosticSink sink)
+{
+    private readonly List<string> _statedDefaults = [];
+
+    public DiagnosticSink Sink { get; } = sink;
+
+    public BriefValues Values { get; } = new(sink);
+
+    public IReadOnlyList<string> StatedDefaults => _statedDefaults;
+
+    public void StateDefault(string line) => _statedDefaults.Add(line);
+}

@@ -1,0 +1,46 @@
+namespace CopperPath.Brief;
+
+/// <summary>
+/// Every key of the format, by section. The reader refuses keys that are not listed here and reads none that are not;
+/// a test holds docs/brief.schema.json to the same lists.
+/// </summary>
+internal static class BriefKeys
+{
+    public static readonly SectionKeys Root = new("the brief",
+        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "limits", "nets"]);
+
+    public static readonly SectionKeys Board = new("board", ["name", "revision", "files", "layers", "drill format"]);
+
+    public static readonly SectionKeys LayerAnswer = new("an entry of layers", ["file", "role", "number"]);
+
+    public static readonly SectionKeys DrillFormat = new("drill format",
+        ["file", "unit", "integer digits", "decimal digits", "zeros"]);
+
+    public static readonly SectionKeys Stackup = new("stackup", ["copper", "dielectric", "plating"]);
+
+    public static readonly SectionKeys Limits = new("limits",
+        ["temperature rise", "voltage drop", "judge by", "switch node area ratio", "plane slot length"]);
+
+    public static readonly SectionKeys Net = new("a net", ["name", "net", "at", "role", "siblings", "limits", "terminals"]);
+
+    public static readonly SectionKeys NetLimits = new("limits of a net", ["temperature rise", "voltage drop"]);
+
+    public static readonly SectionKeys Terminal = new("a terminal",
+    [
+        "name", "pins", "component", "pads", "pads in", "holes", "rectangle", "circle",
+        "enters", "leaves", "takes", "contact",
+    ]);
+
+    public static readonly SectionKeys PointOnLayer = new("a point on a layer", ["layer", "x", "y"]);
+
+    public static readonly SectionKeys Point = new("a point", ["x", "y"]);
+
+    public static readonly SectionKeys BoxOnLayer = new("a rectangle on a layer", ["layer", "from", "to"]);
+
+    public static readonly SectionKeys CircleOnLayer = new("a circle on a layer", ["layer", "x", "y", "diameter"]);
+}
+
+/// <summary>The keys one kind of section may have.</summary>
+/// <param name="Section">What to call the section in messages.</param>
+/// <param name="Keys">Its keys, as written.</param>
+internal sealed record SectionKeys(string Section, IReadOnlyList<string> Keys);

@@ -1,0 +1,26 @@
+using CopperPath.Diagnostics;
+
+namespace CopperPath.Brief;
+
+/// <summary>Gathers what a reading has to say.</summary>
+internal sealed class DiagnosticSink
+{
+    private readonly List<Diagnostic> _diagnostics = [];
+
+    public int ErrorCount { get; private set; }
+
+    public bool HasErrors => ErrorCount > 0;
+
+    public void Error(string code, SourcePosition position, string found, string expected)
+    {
+        ErrorCount++;
+        _diagnostics.Add(new Diagnostic(code, Severity.Error, position, found, expected));
+    }
+
+    public void Warning(string code, SourcePosition position, string found, string expected) =>
+        _diagnostics.Add(new Diagnostic(code, Severity.Warning, position, found, expected));
+
+    /// <summary>Everything said, in file order; remarks on one place stay in the order they were made.</summary>
+    public IReadOnlyList<Diagnostic> InFileOrder() =>
+        [.. _diagnostics.OrderBy(d => d.Position.Line).ThenBy(d => d.Position.Column)];
+}

@@ -1,0 +1,53 @@
+using CopperPath.Diagnostics;
+
+namespace CopperPath.Brief;
+
+/// <summary>What the reader of the review wants to know: the board, its build, the limits and the currents.</summary>
+/// <param name="Board">Board and files.</param>
+/// <param name="Stackup">Thicknesses of the build, or null when the brief does not state them.</param>
+/// <param name="AmbientK">Temperature of the air around the board, kelvin.</param>
+/// <param name="ConductorK">Temperature at which resistivity is taken, kelvin; not below ambient.</param>
+/// <param name="Limits">Board-wide limits.</param>
+/// <param name="Nets">Nets to review, at least one, in the order of the brief.</param>
+/// <param name="StatedDefaults">One line for each value the brief left open and the reader filled in.</param>
+public sealed record ReviewBrief(
+    BoardSection Board,
+    StackupSection? Stackup,
+    double AmbientK,
+    double ConductorK,
+    ReviewLimits Limits,
+    IReadOnlyList<NetReview> Nets,
+    IReadOnlyList<string> StatedDefaults);
+
+/// <summary>Thicknesses of the build, top to bottom.</summary>
+/// <param name="CopperM">Finished thickness of each copper layer, metres, positive.</param>
+/// <param name="DielectricM">Thickness between neighbouring copper layers, metres, positive; one fewer than the layers.</param>
+/// <param name="PlatingM">Thickness of the copper on hole walls, metres, positive.</param>
+/// <param name="Position">Where the section starts.</param>
+public sealed record StackupSection(
+    IReadOnlyList<double> CopperM, IReadOnlyList<double> DielectricM, double PlatingM, SourcePosition Position);
+
+/// <summary>Which relation between current, section and temperature rise judges the conductors.</summary>
+public enum JudgingRule
+{
+    Ipc2152,
+    Ipc2221,
+}
+
+/// <summary>Board-wide limits.</summary>
+/// <param name="TemperatureRiseK">Allowed rise of copper above ambient, kelvin, positive.</param>
+/// <param name="VoltageDropV">Allowed drop of each net without its own, volts, positive; null when not judged.</param>
+/// <param name="JudgeBy">Relation used for conductors.</param>
+/// <param name="SwitchNodeAreaRatio">Switch-node area above this many times the least among its siblings is remarked on; at least 1.</param>
+/// <param name="PlaneSlotLengthM">Slots in a plane longer than this are remarked on, metres, positive; null when not checked.</param>
+public sealed record ReviewLimits(
+    double TemperatureRiseK,
+    double? VoltageDropV,
+    JudgingRule JudgeBy,
+    double SwitchNodeAreaRatio,
+    double? PlaneSlotLengthM);
+
+/// <summary>What came out of reading a brief.</summary>
+/// <param name="Brief">The brief, or null when any diagnostic is an error.</param>
+/// <param name="Diagnostics">Remarks in file order.</param>
+public sealed record BriefReading(ReviewBrief? Brief, IReadOnlyList<Diagnostic> Diagnostics);

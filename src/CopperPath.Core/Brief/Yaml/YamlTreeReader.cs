@@ -1,0 +1,145 @@
+using CopperPath.Diagnostics;
+using YamlDotNet.Core;
+using YamlDotNet.Core.Events;
+
+namespace CopperPath.Brief.Yaml;
+
+/// <summary>
+/// Builds the node tree from parser events. The events, unlike a ready document model, keep the position of every key,
+/// let all duplicate keys be reported instead of the first, and let depth be bounded before recursion begins.
+/// </summary>
+internal sealed class YamlTreeReader
+{
+    private const int DepthLimit = 32;
+    private const int LengthLimit = 4_000_000;
+
+    private readonly string _file;
+    private readonly DiagnosticSink _sink;
+    private readonly Parser _parser;
+
+    private YamlTreeReader(string file, string text, DiagnosticSink sink)
+    {
+        _file = file;
+        _sink = sink;
+        _parser = new Parser(new StringReader(text));
+    }
+
+    /// <summary>The one document of the text, or null after an error that leaves no usable tree.</summary>
+    public static YamlNode? Read(string file, string text, DiagnosticSink sink)
+    {
+        if (text.Length > LengthLimit)
+        {
+            sink.Error(BriefCodes.YamlSyntax, SourcePosition.WholeFile(file),
+                $"{text.Length} characters", $"a brief of at most {LengthLimit} characters");
+            return null;
+        }
+
+        try
+        {
+            return new YamlTreeReader(file, text, sink).ReadOnlyDocument();
+        }
+        catch (YamlException exception)
+        {
+            sink.Error(BriefCodes.YamlSyntax, PositionOf(file, exception.Start),
+                $"text that is not YAML ({Cause(exception)})", "YAML: spaces for indentation, `key: value`");
+            return null;
+        }
+    }
+
+    private YamlNode? ReadOnlyDocument()
+    {
+        _parser.MoveNext();
+        _parser.MoveNext();
+        if (_parser.Current is not DocumentStart)
+        {
+            _sink.Error(BriefCodes.NotOneMap, SourcePosition.WholeFile(_file), "an empty file", "a brief starting with `copperpath: 1`");
+            return null;
+        }
+
+        _parser.MoveNext();
+        YamlNode? root = ReadNode(depth: 0);
+        _parser.MoveNext();
+        if (root is not null && _parser.MoveNext() && _parser.Current is DocumentStart second)
+        {
+            _sink.Error(BriefCodes.NotOneMap, PositionOf(_file, second.Start), "a second document", "one document in the file");
+        }
+
+        return root;
+    }
+
+    /// <summary>Reads the node at the current event and leaves its last event current; null after an unusable node.</summary>
+    private YamlNode? ReadNode(int depth)
+    {
+        ParsingEvent current = _parser.Current!;
+        SourcePosition position = PositionOf(_file, current.Start);
+        if (current is AnchorAlias || (current is NodeEvent node && (!node.Anchor.IsEmpty || !node.Tag.IsEmpty)))
+        {
+            _sink.Error(BriefCodes.YamlFeature, position, "a YAML anchor, alias or tag", "each value written out");
+            return null;
+        }
+
+        if (depth > DepthLimit)
+        {
+            _sink.Error(BriefCodes.YamlFeature, position, $"more than {DepthLimit} levels inside each other", "the levels of the format");
+            return null;
+        }
+
+        return current switch
+        {
+            Scalar scalar => new YamlText(scalar.Value, scalar.Style is not ScalarStyle.Plain, position),
+            SequenceStart => ReadList(position, depth),
+            _ => ReadMap(position, depth),
+        };
+    }
+
+    private YamlList? ReadList(SourcePosition position, int depth)
+    {
+        List<YamlNode> items = [];
+        while (_parser.MoveNext() && _parser.Current is not SequenceEnd)
+        {
+            if (ReadNode(depth + 1) is not { } item)
+            {
+                return null;
+            }
+
+            items.Add(item);
+        }
+
+        return new YamlList(items, position);
+    }
+
+    private YamlMap? ReadMap(SourcePosition position, int depth)
+    {
+        List<YamlEntry> entries = [];
+        Dictionary<string, SourcePosition> seen = new(StringComparer.Ordinal);
+        while (_parser.MoveNext() && _parser.Current is not MappingEnd)
+        {
+            YamlNode? key = ReadNode(depth + 1);
+            if (key is null || !_parser.MoveNext() || ReadNode(depth + 1) is not { } value)
+            {
+                return null;
+            }
+
+            if (key is not YamlText { Text: var name })
+            {
+                _sink.Error(BriefCodes.WrongShape, key.Position, key.Shape + " as a key", "a word as a key");
+            }
+            else if (!seen.TryAdd(name, key.Position))
+            {
+                _sink.Error(BriefCodes.DuplicateKey, key.Position, $"key `{name}` again", $"it once; line {seen[name].Line} has it already");
+            }
+            else
+            {
+                entries.Add(new YamlEntry(name, key.Position, value));
+            }
+        }
+
+        return new YamlMap(entries, position);
+    }
+
+    private static SourcePosition PositionOf(string file, Mark mark) =>
+        new(file, (int)Math.Max(1, mark.Line), (int)Math.Max(1, mark.Column));
+
+    private static string Cause(YamlException exception) =>
+        (exception.InnerException ?? exception).Message.ReplaceLineEndings(" ").TrimEnd('.', ' ');
+}

@@ -1,0 +1,120 @@
+using System.Globalization;
+
+namespace CopperPath.Quantities;
+
+/// <summary>
+/// The one formatter for numbers people read: three significant digits, engineering prefixes, invariant culture and
+/// plain ASCII. What it writes for a quantity of the brief can be pasted back into a brief.
+/// </summary>
+public static class QuantityText
+{
+    private const int SignificantDigits = 3;
+    private const string Undefined = "undefined";
+
+    private static readonly string[] s_prefixes = ["p", "n", "u", "m", "", "k", "M", "G"];
+
+    /// <summary>Amperes in; e.g. <c>9.12 A</c>.</summary>
+    public static string Current(double currentA) => Engineering(currentA, "A");
+
+    /// <summary>Volts in; e.g. <c>20.0 mV</c>.</summary>
+    public static string Voltage(double voltageV) => Engineering(voltageV, "V");
+
+    /// <summary>Ohms in; e.g. <c>1.28 mohm</c>.</summary>
+    public static string Resistance(double resistanceOhm) => Engineering(resistanceOhm, "ohm");
+
+    /// <summary>Watts in; e.g. <c>312 mW</c>.</summary>
+    public static string Power(double powerW) => Engineering(powerW, "W");
+
+    /// <summary>Hertz in; e.g. <c>500 kHz</c>.</summary>
+    public static string Frequency(double frequencyHz) => Engineering(frequencyHz, "Hz");
+
+    /// <summary>Henries in; e.g. <c>503 pH</c>.</summary>
+    public static string Inductance(double inductanceH) => Engineering(inductanceH, "H");
+
+    /// <summary>Farads in; e.g. <c>19.0 pF</c>.</summary>
+    public static string Capacitance(double capacitanceF) => Engineering(capacitanceF, "F");
+
+    /// <summary>Seconds in; e.g. <c>5.00 ms</c>.</summary>
+    public static string Time(double timeS) => Engineering(timeS, "s");
+
+    /// <summary>Metres in; millimetres from 0.1 mm up, micrometres below: e.g. <c>12.4 mm</c>, <c>35.0 um</c>.</summary>
+    public static string Length(double lengthM)
+    {
+        double magnitudeM = Math.Abs(lengthM);
+        return magnitudeM == 0 ? "0 mm"
+            : Rounded(magnitudeM) < 0.1e-3 ? Digits(lengthM * 1e6, " um")
+            : Digits(lengthM * 1e3, " mm");
+    }
+
+    /// <summary>Square metres in; e.g. <c>0.0255 mm2</c>.</summary>
+    public static string Area(double areaM2) => Digits(areaM2 * 1e6, " mm2");
+
+    /// <summary>Amperes per square metre in; e.g. <c>35.1 A/mm2</c>.</summary>
+    public static string CurrentDensity(double densityAPerM2) => Digits(densityAPerM2 * 1e-6, " A/mm2");
+
+    /// <summary>Kelvin in, absolute; degrees Celsius out with one decimal: e.g. <c>65.0 degC</c>.</summary>
+    public static string Temperature(double temperatureK) => double.IsFinite(temperatureK)
+        ? WithoutNegativeZero((temperatureK - Units.ZeroCelsiusK).ToString("F1", CultureInfo.InvariantCulture)) + " degC"
+        : Undefined;
+
+    /// <summary>Kelvin in; one decimal: e.g. <c>30.0 K</c>.</summary>
+    public static string TemperatureDifference(double differenceK) => double.IsFinite(differenceK)
+        ? WithoutNegativeZero(differenceK.ToString("F1", CultureInfo.InvariantCulture)) + " K"
+        : Undefined;
+
+    /// <summary>A plain ratio; e.g. <c>1.25</c>.</summary>
+    public static string Ratio(double ratio) => Digits(ratio, "");
+
+    /// <summary>A ratio as per cent; e.g. <c>12.5 %</c>.</summary>
+    public static string Percent(double ratio) => Digits(ratio * 100, " %");
+
+    private static string Engineering(double valueSi, string symbol)
+    {
+        if (!double.IsFinite(valueSi))
+        {
+            return Undefined;
+        }
+
+        if (valueSi == 0)
+        {
+            return "0 " + symbol;
+        }
+
+        // The prefix follows the rounded number: 0.9996 A is "1.00 A", not "1000 mA".
+        int decade = Decade(Rounded(Math.Abs(valueSi)));
+        int step = Math.Clamp((int)Math.Floor(decade / 3.0), -4, 3);
+        double scaled = step < 0 ? valueSi * Math.Pow(10, -3 * step) : valueSi / Math.Pow(10, 3 * step);
+        return Digits(scaled, " " + s_prefixes[step + 4] + symbol);
+    }
+
+    private static string Digits(double value, string unit)
+    {
+        if (!double.IsFinite(value))
+        {
+            return Undefined;
+        }
+
+        if (value == 0)
+        {
+            return "0" + unit;
+        }
+
+        double rounded = Rounded(value);
+        int decimals = Math.Clamp(SignificantDigits - 1 - Decade(Math.Abs(rounded)), 0, 15);
+        return WithoutNegativeZero(rounded.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)) + unit;
+    }
+
+    /// <summary>The nearest number of three significant digits, decided in decimal by the exact binary value.</summary>
+    private static double Rounded(double value) =>
+        double.Parse(value.ToString("E2", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
+    /// <summary>Exponent of the leading decimal digit of a positive number: 0 for 1 up to 10.</summary>
+    private static int Decade(double magnitude)
+    {
+        string text = magnitude.ToString("E2", CultureInfo.InvariantCulture);
+        return int.Parse(text.AsSpan(text.IndexOf('E', StringComparison.Ordinal) + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
+    }
+
+    private static string WithoutNegativeZero(string text) =>
+        text.StartsWith('-') && !text.AsSpan().ContainsAnyInRange('1', '9') ? text[1..] : text;
+}
