@@ -1,5 +1,4 @@
 using CopperPath.Brief.Yaml;
-using CopperPath.Quantities;
 
 namespace CopperPath.Brief;
 

@@ -33,7 +33,7 @@ internal static class StackupSectionReader
         YamlNode? dielectric = copperM is { Count: 1 }
             ? section.Optional("dielectric")
             : section.Required("dielectric", "`dielectric: [1.5 mm]`: how thick is the material between the copper layers?");
-        List<double>? dielectricM = dielectric is null ? []
+        List<double>? dielectricM = dielectric is null ? (copperM is { Count: 1 } ? [] : null)
             : ReadThicknesses(dielectric, Dimension.Length, LeastDielectricM, MostDielectricM, context);
         if (copperM is null || dielectricM is null || platingM is null)
         {

@@ -34,17 +34,29 @@ internal sealed class YamlTreeReader
             return null;
         }
 
+        YamlTreeReader reader = new(file, text, sink);
         try
         {
-            return new YamlTreeReader(file, text, sink).ReadOnlyDocument();
+            return reader.ReadOnlyDocument();
         }
         catch (YamlException exception)
         {
-            sink.Error(BriefCodes.YamlSyntax, PositionOf(file, exception.Start),
-                $"text that is not YAML ({Cause(exception)})", "YAML: spaces for indentation, `key: value`");
+            reader.RefuseSyntax(PositionOf(file, exception.Start), Cause(exception));
+            return null;
+        }
+        catch (Exception exception) when (exception is InvalidOperationException or ArgumentException or ArithmeticException)
+        {
+            // The scanner lets a few damaged texts through to its own sanity checks; then only the last good place is known.
+            reader.RefuseSyntax(reader.LastPosition, "after this place");
             return null;
         }
     }
+
+    private SourcePosition LastPosition =>
+        _parser.Current is { } current ? PositionOf(_file, current.End) : new SourcePosition(_file, 1, 1);
+
+    private void RefuseSyntax(SourcePosition position, string cause) => _sink.Error(
+        BriefCodes.YamlSyntax, position, $"text that is not YAML ({cause})", "YAML: spaces for indentation, `key: value`");
 
     private YamlNode? ReadOnlyDocument()
     {
@@ -84,12 +96,19 @@ internal sealed class YamlTreeReader
             return null;
         }
 
-        return current switch
+        switch (current)
         {
-            Scalar scalar => new YamlText(scalar.Value, scalar.Style is not ScalarStyle.Plain, position),
-            SequenceStart => ReadList(position, depth),
-            _ => ReadMap(position, depth),
-        };
+            case Scalar scalar:
+                return new YamlText(scalar.Value, scalar.Style is not ScalarStyle.Plain, position);
+            case SequenceStart:
+                return ReadList(position, depth);
+            case MappingStart:
+                return ReadMap(position, depth);
+            default:
+                // The parser gives some damaged maps a key and no value.
+                RefuseSyntax(position, "a key without a value");
+                return null;
+        }
     }
 
     private YamlList? ReadList(SourcePosition position, int depth)
