@@ -1,0 +1,207 @@
+using CopperPath.Geometry;
+
+namespace CopperPath.Polygons;
+
+/// <summary>How much one source changes its winding number across an edge: left side less right side.</summary>
+internal readonly record struct Contribution(int Source, int Delta);
+
+/// <summary>
+/// Edges between grid points that meet at their ends only. Pieces of different segments that came to lie on each
+/// other are one edge with their contributions added; pieces that cancel are gone.
+/// </summary>
+internal sealed class NodedEdges
+{
+    private NodedEdges(PointNm[] vertices, int[] from, int[] to, int[] firstContribution, Contribution[] contributions)
+    {
+        Vertices = vertices;
+        From = from;
+        To = to;
+        FirstContribution = firstContribution;
+        Contributions = contributions;
+    }
+
+    public PointNm[] Vertices { get; }
+
+    public int Count => From.Length;
+
+    /// <summary>Vertex where each edge starts.</summary>
+    public int[] From { get; }
+
+    /// <summary>Vertex where each edge ends.</summary>
+    public int[] To { get; }
+
+    /// <summary>Start of each edge's run in <see cref="Contributions"/>, with one closing entry.</summary>
+    public int[] FirstContribution { get; }
+
+    /// <summary>Contributions of all edges, by rising source within an edge.</summary>
+    public Contribution[] Contributions { get; }
+
+    public static NodedEdges Of(SegmentSet set)
+    {
+        Segment[] segments = set.Segments.ToArray();
+        IReadOnlyList<SnapRounding> parts = SnapRounding.Run(segments);
+        PointNm[] vertices = new PointNm[parts.Sum(part => part.Vertices.Count)];
+        int[] firstVertexOfPart = new int[parts.Count];
+        for (int p = 0, first = 0; p < parts.Count; p++)
+        {
+            firstVertexOfPart[p] = first;
+            parts[p].Vertices.CopyTo(vertices, first);
+            first += parts[p].Vertices.Count;
+        }
+
+        (int[] firstPassage, int[] passages) = PassagesBySegment(segments.Length, parts, firstVertexOfPart);
+        return Merge(vertices, Pieces(segments, vertices, firstPassage, passages));
+    }
+
+    private static (int[] FirstPassage, int[] Passages) PassagesBySegment(
+        int segmentCount, IReadOnlyList<SnapRounding> parts, int[] firstVertexOfPart)
+    {
+        int[] first = new int[segmentCount + 1];
+        foreach (SnapRounding part in parts)
+        {
+            foreach ((int segment, _) in part.Passages)
+            {
+                first[segment + 1]++;
+            }
+        }
+
+        for (int s = 0; s < segmentCount; s++)
+        {
+            first[s + 1] += first[s];
+        }
+
+        int[] next = first[..^1];
+        int[] passages = new int[first[^1]];
+        for (int p = 0; p < parts.Count; p++)
+        {
+            foreach ((int segment, int vertex) in parts[p].Passages)
+            {
+                passages[next[segment]++] = firstVertexOfPart[p] + vertex;
+            }
+        }
+
+        return (first, passages);
+    }
+
+    /// <summary>Cuts each segment at the vertices it passes.</summary>
+    private static Piece[] Pieces(Segment[] segments, PointNm[] vertices, int[] firstPassage, int[] passages)
+    {
+        Piece[] pieces = new Piece[passages.Length - segments.Length];
+        const int BlockSize = 8192;
+        Parallel.For(0, (segments.Length + BlockSize - 1) / BlockSize, block =>
+        {
+            int end = Math.Min(segments.Length, (block + 1) * BlockSize);
+            for (int s = block * BlockSize; s < end; s++)
+            {
+                Span<int> own = passages.AsSpan(firstPassage[s], firstPassage[s + 1] - firstPassage[s]);
+                SortAlong(segments[s], vertices, own);
+
+                // Each segment meets one pixel more than it has pieces.
+                int target = firstPassage[s] - s;
+                for (int i = 1; i < own.Length; i++)
+                {
+                    (int from, int to, int delta) = own[i - 1] < own[i]
+                        ? (own[i - 1], own[i], segments[s].Delta)
+                        : (own[i], own[i - 1], -segments[s].Delta);
+                    pieces[target++] = new Piece(from, to, segments[s].Source, delta);
+                }
+            }
+        });
+        return pieces;
+    }
+
+    /// <summary>
+    /// A segment rises or falls monotonically in both directions, so the pixels it meets form a staircase:
+    /// their city-block distance from its start orders them.
+    /// </summary>
+    private static void SortAlong(in Segment segment, PointNm[] vertices, Span<int> passed)
+    {
+        int signY = segment.Dy >= 0 ? 1 : -1;
+        if (passed.Length > 16)
+        {
+            passed.Sort((p, q) =>
+                (vertices[p].X + (signY * vertices[p].Y)).CompareTo(vertices[q].X + (signY * vertices[q].Y)));
+            return;
+        }
+
+        for (int i = 1; i < passed.Length; i++)
+        {
+            int vertex = passed[i];
+            long distance = vertices[vertex].X + (signY * vertices[vertex].Y);
+            int hole = i;
+            while (hole > 0 && vertices[passed[hole - 1]].X + (signY * vertices[passed[hole - 1]].Y) > distance)
+            {
+                passed[hole] = passed[hole - 1];
+                hole--;
+            }
+
+            passed[hole] = vertex;
+        }
+    }
+
+    private static NodedEdges Merge(PointNm[] vertices, Piece[] pieces)
+    {
+        int[] first = new int[vertices.Length + 1];
+        foreach (Piece piece in pieces)
+        {
+            first[piece.From + 1]++;
+        }
+
+        for (int v = 0; v < vertices.Length; v++)
+        {
+            first[v + 1] += first[v];
+        }
+
+        int[] next = first[..^1];
+        Piece[] sorted = new Piece[pieces.Length];
+        foreach (Piece piece in pieces)
+        {
+            sorted[next[piece.From]++] = piece;
+        }
+
+        List<int> from = new(pieces.Length), to = new(pieces.Length), firstContribution = new(pieces.Length + 1);
+        List<Contribution> contributions = new(pieces.Length);
+        for (int v = 0; v < vertices.Length; v++)
+        {
+            Span<Piece> leaving = sorted.AsSpan(first[v], first[v + 1] - first[v]);
+            if (leaving.Length > 1)
+            {
+                leaving.Sort();
+            }
+
+            for (int i = 0; i < leaving.Length;)
+            {
+                int start = contributions.Count, target = leaving[i].To;
+                while (i < leaving.Length && leaving[i].To == target)
+                {
+                    int source = leaving[i].Source, delta = 0;
+                    for (; i < leaving.Length && leaving[i].To == target && leaving[i].Source == source; i++)
+                    {
+                        delta += leaving[i].Delta;
+                    }
+
+                    if (delta != 0)
+                    {
+                        contributions.Add(new Contribution(source, delta));
+                    }
+                }
+
+                if (contributions.Count > start)
+                {
+                    from.Add(v);
+                    to.Add(target);
+                    firstContribution.Add(start);
+                }
+            }
+        }
+
+        firstContribution.Add(contributions.Count);
+        return new NodedEdges(vertices, [.. from], [.. to], [.. firstContribution], [.. contributions]);
+    }
+
+    private readonly record struct Piece(int From, int To, int Source, int Delta) : IComparable<Piece>
+    {
+        public int CompareTo(Piece other) =>
+            To != other.To ? To.CompareTo(other.To) : Source.CompareTo(other.Source);
+    }
+}

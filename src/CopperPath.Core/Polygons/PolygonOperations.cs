@@ -1,0 +1,104 @@
+using CopperPath.Artwork;
+using CopperPath.Geometry;
+
+namespace CopperPath.Polygons;
+
+/// <summary>
+/// Set operations on areas bounded by rings, in integer nanometres. Every ring set covers the places around which
+/// its rings wind a number of times other than zero; rings may cross, overlap and repeat, rings of fewer than three
+/// points cover nothing.
+/// </summary>
+/// <remarks>
+/// Crossings are rounded to the nearest nanometre by snap rounding, which moves no boundary by more than 0.71 nm and
+/// never turns a valid picture into an invalid one. Results are polygons with disjoint interiors that may touch at
+/// single points: simple rings, no exactly collinear vertices, outer rings counter-clockwise, holes clockwise, all in
+/// lexicographic order. They depend on the areas only, not on the order of the rings or the number of processors.
+/// </remarks>
+public static class PolygonOperations
+{
+    /// <summary>The area covered by the rings taken together.</summary>
+    public static IReadOnlyList<PolygonNm> Union(IReadOnlyList<PointNm[]> rings)
+    {
+        var segments = new SegmentSet();
+        segments.AddRings(rings, 0);
+        return RegionBoundaries.Of(new Arrangement(segments, new CoveredBySource(1)), static covered => covered != 0);
+    }
+
+    /// <summary>The area covered by both.</summary>
+    public static IReadOnlyList<PolygonNm> Intersect(IReadOnlyList<PointNm[]> a, IReadOnlyList<PointNm[]> b) =>
+        Combine(a, b, static covered => covered == 3);
+
+    /// <summary>The area covered by a and not by b.</summary>
+    public static IReadOnlyList<PolygonNm> Subtract(IReadOnlyList<PointNm[]> a, IReadOnlyList<PointNm[]> b) =>
+        Combine(a, b, static covered => covered == 1);
+
+    /// <summary>The area covered by one of the two and not by the other.</summary>
+    public static IReadOnlyList<PolygonNm> SymmetricDifference(
+        IReadOnlyList<PointNm[]> a, IReadOnlyList<PointNm[]> b) =>
+        Combine(a, b, static covered => covered is 1 or 2);
+
+    /// <summary>
+    /// The image left by painting the objects in order: dark ones add, clear ones remove what is there already.
+    /// </summary>
+    public static IReadOnlyList<PolygonNm> Paint(IReadOnlyList<PaintedObject> objects)
+    {
+        var segments = new SegmentSet();
+        int[] runOfObject = new int[objects.Count];
+        List<bool> isDark = [];
+        for (int i = 0; i < objects.Count; i++)
+        {
+            bool dark = objects[i].Polarity == Polarity.Dark;
+            if (isDark.Count == 0 || isDark[^1] != dark)
+            {
+                isDark.Add(dark);
+            }
+
+            runOfObject[i] = isDark.Count - 1;
+            segments.AddRings(objects[i].Rings, i, objects[i].Offset);
+        }
+
+        var rule = new CoveredByPaint(runOfObject, [.. isDark]);
+        return RegionBoundaries.Of(new Arrangement(segments, rule), static covered => covered != 0);
+    }
+
+    /// <summary>Lays up to 64 inputs over each other and says, on both sides of every edge, which of them cover.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">More than 64 inputs.</exception>
+    public static PlanarArrangement Arrange(IReadOnlyList<IReadOnlyList<PointNm[]>> inputs)
+    {
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(inputs.Count, CoveredBySource.MaxSources);
+        var segments = new SegmentSet();
+        for (int i = 0; i < inputs.Count; i++)
+        {
+            segments.AddRings(inputs[i], i);
+        }
+
+        var arrangement = new Arrangement(segments, new CoveredBySource(inputs.Count));
+        HalfEdgeGraph graph = arrangement.Graph;
+        List<ArrangedEdge> edges = [];
+        for (int h = 0; h < graph.HalfEdgeCount; h += 2)
+        {
+            (ulong left, ulong right) = (arrangement.CoverageLeftOf(h), arrangement.CoverageLeftOf(h + 1));
+            if (left != right)
+            {
+                PointNm from = graph.Edges.Vertices[graph.StartOf(h)], to = graph.Edges.Vertices[graph.EndOf(h)];
+                edges.Add(Compare(from, to) < 0
+                    ? new ArrangedEdge(from, to, left, right)
+                    : new ArrangedEdge(to, from, right, left));
+            }
+        }
+
+        edges.Sort(static (e, f) => Compare(e.A, f.A) is var order && order != 0 ? order : Compare(e.B, f.B));
+        return new PlanarArrangement(edges);
+    }
+
+    private static IReadOnlyList<PolygonNm> Combine(
+        IReadOnlyList<PointNm[]> a, IReadOnlyList<PointNm[]> b, Func<ulong, bool> isCovered)
+    {
+        var segments = new SegmentSet();
+        segments.AddRings(a, 0);
+        segments.AddRings(b, 1);
+        return RegionBoundaries.Of(new Arrangement(segments, new CoveredBySource(2)), isCovered);
+    }
+
+    private static int Compare(PointNm a, PointNm b) => a.X != b.X ? a.X.CompareTo(b.X) : a.Y.CompareTo(b.Y);
+}

@@ -1,0 +1,119 @@
+using CopperPath.Artwork;
+using CopperPath.Diagnostics;
+using CopperPath.Geometry;
+using CopperPath.Polygons;
+using NetTopologySuite.Operation.Overlay;
+
+namespace CopperPath.Core.Tests.Polygons;
+
+/// <summary>
+/// Painting order. Rule: dark objects add, clear objects remove what lies there already (Gerber layer format,
+/// polarity of graphical objects). Random pictures are painted object by object with NetTopologySuite.
+/// </summary>
+public class PaintTests
+{
+    [Fact]
+    public void ClearRemovesOnlyWhatWasPaintedBefore()
+    {
+        var image = PolygonOperations.Paint(
+        [
+            Paint(Polarity.Dark, Scene.Box(0, 0, 100, 100)),
+            Paint(Polarity.Clear, Scene.Box(20, 20, 80, 80)),
+            Paint(Polarity.Dark, Scene.Box(40, 40, 60, 60)),
+        ]);
+
+        image.Count.ShouldBe(2);
+        image.Sum(p => p.AreaNm2).ShouldBe(10000 - 3600 + 400);
+        image[0].Holes.Length.ShouldBe(1);
+    }
+
+    [Fact]
+    public void ClearingFirstRemovesNothing()
+    {
+        var image = PolygonOperations.Paint(
+            [Paint(Polarity.Clear, Scene.Box(0, 0, 50, 50)), Paint(Polarity.Dark, Scene.Box(0, 0, 10, 10))]);
+
+        image.Single().AreaNm2.ShouldBe(100);
+    }
+
+    [Fact]
+    public void OffsetsMoveSharedRings()
+    {
+        PointNm[][] shared = [Scene.Box(-5, -5, 5, 5)];
+        var image = PolygonOperations.Paint(
+            [.. Enumerable.Range(0, 4).Select(i => Paint(Polarity.Dark, shared, new PointNm(i * 8, 0)))]);
+
+        image.Single().Outer.ShouldBe(Scene.Box(-5, -5, 29, 5));
+    }
+
+    [Fact]
+    public void DirectionOfASingleContourDoesNotMatter()
+    {
+        PointNm[] clockwise = [.. Scene.Box(0, 0, 10, 10).Reverse()];
+        var image = PolygonOperations.Paint([Paint(Polarity.Dark, Scene.Box(5, 0, 15, 10)), Paint(Polarity.Dark, clockwise)]);
+
+        image.Single().Outer.ShouldBe(Scene.Box(0, 0, 15, 10));
+    }
+
+    [Fact]
+    public void SelfCrossingContourDoesNotCancelItsNeighbour()
+    {
+        // The left lobe of the eight winds clockwise; together with the square its winding number would be zero.
+        PointNm[] eight = [new(0, 0), new(10, 10), new(10, 0), new(0, 10)];
+        var image = PolygonOperations.Paint([Paint(Polarity.Dark, eight), Paint(Polarity.Dark, Scene.Box(0, 0, 10, 10))]);
+
+        image.Single().Outer.ShouldBe(Scene.Box(0, 0, 10, 10));
+    }
+
+    [Fact]
+    public void HoleOfOneObjectIsFilledByAnother()
+    {
+        PointNm[][] ringPad = [Scene.Box(0, 0, 30, 30), [.. Scene.Box(10, 10, 20, 20).Reverse()]];
+        var image = PolygonOperations.Paint(
+            [Paint(Polarity.Dark, ringPad, default), Paint(Polarity.Dark, Scene.Box(15, 15, 17, 17))]);
+
+        image.Sum(p => p.AreaNm2).ShouldBe(900 - 100 + 4);
+        image.Count.ShouldBe(2);
+    }
+
+    [Fact]
+    public void RandomPicturesAgreeWithPaintingObjectByObject()
+    {
+        for (int seed = 0; seed < 60; seed++)
+        {
+            var scene = new Scene(8000 + seed);
+            var rings = seed % 2 == 0 ? scene.Lattice(25, 8, 1_000) : scene.Copper(25, 1_000_000, 250_000);
+            List<PaintedObject> objects = [];
+            var expected = Oracle.UnionOfSimple([]);
+            foreach (PointNm[] ring in rings)
+            {
+                var polarity = scene.Below(3) == 0 ? Polarity.Clear : Polarity.Dark;
+                objects.Add(Paint(polarity, ring));
+                expected = Oracle.Overlay(expected, Oracle.UnionOfSimple([ring]),
+                    polarity == Polarity.Dark ? SpatialFunction.Union : SpatialFunction.Difference);
+            }
+
+            Oracle.ShouldAgree(PolygonOperations.Paint(objects), expected, $"picture seed {seed}");
+        }
+    }
+
+    [Fact]
+    public void ThousandsOfAlternatingRunsKeepTheirOrder()
+    {
+        // Each object covers all earlier ones and leaves a frame one nanometre wide on two sides of the next smaller.
+        List<PaintedObject> objects = [];
+        for (int size = 10_000; size > 0; size--)
+        {
+            objects.Add(Paint(size % 2 == 0 ? Polarity.Dark : Polarity.Clear, Scene.Box(0, 0, size, size)));
+        }
+
+        // Dark L-shaped frames: sizes 2, 4, ... 10000, each of area size^2 - (size - 1)^2 = 2 size - 1.
+        double expected = Enumerable.Range(1, 5000).Sum(k => (4.0 * k) - 1);
+        PolygonOperations.Paint(objects).Sum(p => p.AreaNm2).ShouldBe(expected);
+    }
+
+    private static PaintedObject Paint(Polarity polarity, PointNm[] ring) => Paint(polarity, [ring], default);
+
+    private static PaintedObject Paint(Polarity polarity, PointNm[][] rings, PointNm offset) =>
+        new(PaintKind.Region, polarity, rings, offset, offset, ObjectLabels.None, new SourcePosition("made up", 1, 1));
+}
