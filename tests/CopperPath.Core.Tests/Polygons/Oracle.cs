@@ -20,13 +20,13 @@ internal static class Oracle
     {
         NtsGeometry[] parts = [.. rings.Select(r => (NtsGeometry)Factory.CreatePolygon(ToNts(r)))];
         return parts.Length == 0 ? Factory.CreateEmpty(Dimension.Surface)
-            : OverlayNGRobust.Union(parts);
+            : AreaOf(OverlayNGRobust.Union(parts));
     }
 
     public static bool IsSimple(PointNm[] ring) => Factory.CreatePolygon(ToNts(ring)).IsValid;
 
     public static NtsGeometry Overlay(NtsGeometry a, NtsGeometry b, SpatialFunction operation) =>
-        OverlayNGRobust.Overlay(a, b, operation);
+        AreaOf(OverlayNGRobust.Overlay(a, b, operation));
 
     /// <summary>
     /// Checks every polygon's validity, pairwise disjoint interiors (valid multipolygon), ring directions, and that
@@ -55,6 +55,10 @@ internal static class Oracle
         var all = new IsValidOp(ToNts(polygons));
         all.IsValid.ShouldBeTrue($"{because}: {all.ValidationError}");
     }
+
+    /// <summary>Overlays may leave points and lines where areas merely touch; only areas count here.</summary>
+    private static NtsGeometry AreaOf(NtsGeometry overlay) =>
+        Factory.BuildGeometry(NetTopologySuite.Geometries.Utilities.PolygonExtracter.GetPolygons(overlay));
 
     private static Polygon ToNts(PolygonNm polygon) =>
         Factory.CreatePolygon(ToNts(polygon.Outer), [.. polygon.Holes.Select(ToNts)]);

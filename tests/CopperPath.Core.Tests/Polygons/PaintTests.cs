@@ -100,16 +100,19 @@ public class PaintTests
     [Fact]
     public void ThousandsOfAlternatingRunsKeepTheirOrder()
     {
-        // Each object covers all earlier ones and leaves a frame one nanometre wide on two sides of the next smaller.
+        // Each square hides all but a frame, one nanometre wide, of the one painted before.
         List<PaintedObject> objects = [];
-        for (int size = 10_000; size > 0; size--)
+        for (int half = 5000; half > 0; half--)
         {
-            objects.Add(Paint(size % 2 == 0 ? Polarity.Dark : Polarity.Clear, Scene.Box(0, 0, size, size)));
+            objects.Add(Paint(half % 2 == 0 ? Polarity.Dark : Polarity.Clear, Scene.Box(-half, -half, half, half)));
         }
 
-        // Dark L-shaped frames: sizes 2, 4, ... 10000, each of area size^2 - (size - 1)^2 = 2 size - 1.
-        double expected = Enumerable.Range(1, 5000).Sum(k => (4.0 * k) - 1);
-        PolygonOperations.Paint(objects).Sum(p => p.AreaNm2).ShouldBe(expected);
+        // Dark frames between half sides k and k - 1, k = 2, 4, ... 5000: (2 k)^2 - (2 k - 2)^2 = 8 k - 4 each.
+        double expected = Enumerable.Range(1, 2500).Sum(i => (16.0 * i) - 4);
+        var image = PolygonOperations.Paint(objects);
+
+        image.Count.ShouldBe(2500);
+        image.Sum(p => p.AreaNm2).ShouldBe(expected);
     }
 
     private static PaintedObject Paint(Polarity polarity, PointNm[] ring) => Paint(polarity, [ring], default);
