@@ -1,0 +1,80 @@
+using System.Globalization;
+using CopperPath.Diagnostics;
+
+namespace CopperPath.Reading.BoardFiles;
+
+/// <summary>Gathers files under the limits, and the remarks made on the way.</summary>
+internal sealed class BoardFileCollector(string path, BoardSourceLimits limits)
+{
+    /// <summary>Files that desktop systems leave behind; they belong to no board.</summary>
+    private static readonly HashSet<string> _desktopLitter = new(StringComparer.OrdinalIgnoreCase)
+    {
+        "Thumbs.db", "desktop.ini", "__MACOSX",
+    };
+
+    private readonly SortedDictionary<string, BoardFile> _files = new(StringComparer.Ordinal);
+    private readonly List<Diagnostic> _remarks = [];
+    private long _totalBytes;
+
+    public static bool IsLitter(string name) => name.StartsWith('.') || _desktopLitter.Contains(name);
+
+    public void Error(string code, string file, string found, string expected) =>
+        _remarks.Add(new Diagnostic(code, Severity.Error, SourcePosition.WholeFile(file), found, expected, AffectsCopper: true));
+
+    public void Note(string code, string file, string found, string expected) =>
+        _remarks.Add(new Diagnostic(code, Severity.Note, SourcePosition.WholeFile(file), found, expected));
+
+    /// <summary>Whether that many files may be read; makes the remark when not.</summary>
+    public bool AcceptsCount(int count)
+    {
+        if (count <= limits.MaxFiles)
+        {
+            return true;
+        }
+
+        Error(BoardSourceCode.TooLarge, path, Text($"{count} files"), Text($"at most {limits.MaxFiles} files for a board"));
+        return false;
+    }
+
+    /// <summary>Whether a file of this size may still be read; makes the remark when not.</summary>
+    public bool AcceptsSize(string name, long lengthBytes)
+    {
+        if (lengthBytes > limits.MaxFileBytes)
+        {
+            Error(BoardSourceCode.TooLarge, name, Text($"{lengthBytes} bytes"), Text($"at most {limits.MaxFileBytes} bytes in one file"));
+            return false;
+        }
+
+        if (_totalBytes + lengthBytes > limits.MaxTotalBytes)
+        {
+            Error(BoardSourceCode.TooLarge, name, Text($"{_totalBytes + lengthBytes} bytes so far"), Text($"at most {limits.MaxTotalBytes} bytes in all files"));
+            return false;
+        }
+
+        return true;
+    }
+
+    public void Add(BoardFile file)
+    {
+        if (_files.TryAdd(file.Name, file))
+        {
+            _totalBytes += file.Bytes.Length;
+        }
+        else
+        {
+            Error(BoardSourceCode.DuplicateName, file.Name, "a second file of this name", "one file of each name");
+        }
+    }
+
+    public BoardSource ToSource()
+    {
+        if (_files.Count == 0 && _remarks.TrueForAll(r => r.Severity != Severity.Error))
+        {
+            Error(BoardSourceCode.Empty, path, "no files", "the fabrication files of a board");
+        }
+
+        return new BoardSource(path, [.. _files.Values], _remarks);
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,55 @@
+using CopperPath.Diagnostics;
+
+namespace CopperPath.Reading.BoardFiles;
+
+/// <summary>
+/// The fabrication files of one board, from a folder or a zip archive. Archives are read in place and never unpacked
+/// to disk. Only one folder level counts: when the files stand in the sole subfolder, that one is taken.
+/// </summary>
+/// <param name="Path">The path given.</param>
+/// <param name="Files">Files in ordinal order of their names; empty when nothing could be read.</param>
+/// <param name="Diagnostics">Remarks; at least one error when <paramref name="Files"/> is empty.</param>
+public sealed record BoardSource(
+    string Path,
+    IReadOnlyList<BoardFile> Files,
+    IReadOnlyList<Diagnostic> Diagnostics)
+{
+    /// <summary>Opens a folder or a zip archive, told apart by what stands at the path. Never throws for bad input.</summary>
+    /// <param name="path">Folder or archive.</param>
+    /// <param name="limits">Bounds on what is read; null for the usual ones.</param>
+    public static BoardSource Open(string path, BoardSourceLimits? limits = null)
+    {
+        BoardFileCollector collector = new(path, limits ?? BoardSourceLimits.Usual);
+        try
+        {
+            if (Directory.Exists(path))
+            {
+                FolderSource.Collect(path, collector);
+            }
+            else if (File.Exists(path))
+            {
+                ZipSource.Collect(path, collector);
+            }
+            else
+            {
+                collector.Error(BoardSourceCode.Missing, path, "nothing at this path", "a folder or a zip archive of fabrication files");
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            collector.Error(BoardSourceCode.Unreadable, path, $"a path that can not be read ({e.Message})", "a readable folder or zip archive");
+        }
+
+        return collector.ToSource();
+    }
+}
+
+/// <summary>Bounds that keep a hostile or mistaken input from filling the memory.</summary>
+/// <param name="MaxFiles">Largest number of files.</param>
+/// <param name="MaxFileBytes">Largest size of one file, unpacked.</param>
+/// <param name="MaxTotalBytes">Largest size of all files together, unpacked.</param>
+public sealed record BoardSourceLimits(int MaxFiles, long MaxFileBytes, long MaxTotalBytes)
+{
+    /// <summary>1000 files, 256 MB each, 1 GB together: many times the largest real board.</summary>
+    public static readonly BoardSourceLimits Usual = new(1_000, 256L << 20, 1L << 30);
+}

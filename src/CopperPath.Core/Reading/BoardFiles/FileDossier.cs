@@ -1,0 +1,159 @@
+using CopperPath.Artwork;
+
+namespace CopperPath.Reading.BoardFiles;
+
+/// <summary>All that is known about one file while the board is being identified.</summary>
+internal sealed class FileDossier
+{
+    private string _explanation = "";
+
+    public FileDossier(BoardFile file, FileContent content)
+    {
+        File = file;
+        Content = content;
+        if (content is FileContent.Gerber or FileContent.Drill
+            && DeclaredFunction.Find(file.Bytes.Span) is { } function)
+        {
+            Declared = RoleClaim.FromFileFunction(function, "the file");
+        }
+    }
+
+    public BoardFile File { get; }
+
+    public FileContent Content { get; }
+
+    /// <summary>Words of the name without those shared by all layers.</summary>
+    public string[] Words { get; set; } = [];
+
+    public RoleClaim? Declared { get; }
+
+    public RoleClaim? Job { get; set; }
+
+    /// <summary>The claim that was taken.</summary>
+    public RoleClaim Claim { get; private set; } = new(FileRole.Other, "nothing known");
+
+    public Evidence Evidence { get; private set; }
+
+    public int CopperLayer { get; private set; }
+
+    public Plating Plating { get; set; }
+
+    public DrillSpan? Span { get; set; }
+
+    public bool IsCopper => Claim.Role == FileRole.Copper;
+
+    public bool IsDrill => Claim.Role == FileRole.Drill;
+
+    /// <summary>Takes the strongest claim and reports weaker ones that contradict it.</summary>
+    public void Settle(RoleOverride? byUser, IdentificationLog log)
+    {
+        RoleClaim? byExtension = NameClaims.FromExtension(File.Name);
+        RoleClaim? byWords = Content == FileContent.Gerber ? NameClaims.FromWords(Words) : null;
+        RoleClaim? byName = byExtension is null || IsContradictedByContent(byExtension) ? byWords : byExtension;
+        if (byUser is not null)
+        {
+            Take(FromOverride(byUser), Evidence.Override);
+            return;
+        }
+
+        if (Declared is not null)
+        {
+            Take(Declared, Evidence.Declared);
+            ReportConflict(Job, log);
+            ReportConflict(Content == FileContent.Gerber ? byName : null, log);
+        }
+        else if (Job is not null)
+        {
+            Take(Job, Evidence.JobFile);
+            ReportConflict(Content == FileContent.Gerber ? byName : null, log);
+        }
+        else if (FromContent() is { } byContent)
+        {
+            Take(byContent, Evidence.Content);
+        }
+        else if (Content == FileContent.Gerber)
+        {
+            SettleGerberByName(byName, byWords, log);
+        }
+        else
+        {
+            Take(new RoleClaim(FileRole.Other, $"content of kind {Content.ToString().ToLowerInvariant()}"), Evidence.Content);
+        }
+
+        if (IsDrill && Content == FileContent.Gerber)
+        {
+            log.Warn(BoardSourceCode.DrillAsGerber, File.Name, "drill data in Gerber form", "a drill file; its holes are not read", affectsCopper: true);
+        }
+    }
+
+    public void PlaceCopper(int layer, string reason)
+    {
+        CopperLayer = layer;
+        _explanation = reason;
+    }
+
+    public void Explain(string reason) => _explanation = _explanation.Length == 0 ? reason : $"{_explanation}; {reason}";
+
+    public IdentifiedFile ToIdentifiedFile() => new(
+        File,
+        Content,
+        Claim.Role,
+        CopperLayer,
+        Span,
+        Plating,
+        Evidence,
+        _explanation.Length == 0 ? Claim.Reason : $"{Claim.Reason}; {_explanation}");
+
+    private void Take(RoleClaim claim, Evidence evidence)
+    {
+        Claim = claim;
+        Evidence = evidence;
+        Plating = claim.Plating;
+        Span = claim.Span;
+    }
+
+    private void SettleGerberByName(RoleClaim? byName, RoleClaim? byWords, IdentificationLog log)
+    {
+        if (byName is null)
+        {
+            Take(new RoleClaim(FileRole.Other, "a Gerber file whose name says nothing"), Evidence.Content);
+            log.Warn(BoardSourceCode.UnknownRole, File.Name, "a Gerber file that declares no function and whose name says nothing", "an override with its role; it is left out");
+            return;
+        }
+
+        Take(byName, Evidence.Name);
+        ReportConflict(byWords, log);
+    }
+
+    private bool IsContradictedByContent(RoleClaim byExtension) => Content == FileContent.Gerber
+        && byExtension.Role is FileRole.Netlist or FileRole.JobFile or FileRole.Placement;
+
+    private RoleClaim? FromContent() => Content switch
+    {
+        FileContent.Drill => new RoleClaim(FileRole.Drill, "drill commands in it"),
+        FileContent.Netlist => new RoleClaim(FileRole.Netlist, "netlist records in it"),
+        FileContent.JobFile => new RoleClaim(FileRole.JobFile, "job data in it"),
+        FileContent.Placement => new RoleClaim(FileRole.Placement, "a table of placements in it"),
+        _ => null,
+    };
+
+    private static RoleClaim FromOverride(RoleOverride byUser) => new(
+        byUser.Role,
+        "stated by the user",
+        byUser is { Role: FileRole.Copper, CopperLayer: > 0 } ? LayerPlace.Numbered : LayerPlace.None,
+        byUser.CopperLayer,
+        byUser.Plating);
+
+    private void ReportConflict(RoleClaim? weaker, IdentificationLog log)
+    {
+        if (weaker is not null && !Claim.AgreesWith(weaker))
+        {
+            log.Warn(
+                BoardSourceCode.RoleConflict,
+                File.Name,
+                $"{weaker.Reason}, against: {Claim.Reason}",
+                "one role; the stronger evidence stands",
+                affectsCopper: Claim.Role == FileRole.Copper || weaker.Role == FileRole.Copper);
+        }
+    }
+}
