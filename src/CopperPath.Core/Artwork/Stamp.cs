@@ -1,0 +1,60 @@
+using CopperPath.Geometry;
+
+namespace CopperPath.Artwork;
+
+/// <summary>One step in building a stamp: adds its outlines to what the earlier parts made, or takes them away.</summary>
+/// <param name="Adds">False takes the part away from the earlier parts.</param>
+/// <param name="Solids">Closed curves whose insides belong to the part.</param>
+/// <param name="Holes">Closed curves strictly inside one solid, disjoint from each other and from other solids.</param>
+internal sealed record StampPart(bool Adds, IReadOnlyList<Outline> Solids, IReadOnlyList<Outline> Holes)
+{
+    public StampPart(Outline solid)
+        : this(true, [solid], [])
+    {
+    }
+}
+
+/// <summary>
+/// The shape of an aperture: parts in order. A stamp's empty places show what lies below; they never clear it.
+/// </summary>
+internal sealed class Stamp(IReadOnlyList<StampPart> parts)
+{
+    private readonly Dictionary<Similarity, PointNm[][]?> _rings = [];
+
+    /// <summary>Radius when the stamp is one solid circle about the origin, else null. May be zero.</summary>
+    public double? SolidCircleRadiusNm { get; init; }
+
+    /// <summary>Largest distance from the origin, nanometres.</summary>
+    public double ReachNm { get; } =
+        parts.Count == 0 ? 0 : parts.Max(p => p.Solids.Count == 0 ? 0 : p.Solids.Max(o => o.ReachNm));
+
+    /// <summary>
+    /// Rings of the stamp about its origin, the same arrays for the same similarity; null when taking parts away
+    /// failed. The tolerance must be the same on every call.
+    /// </summary>
+    public PointNm[][]? RingsNm(in Similarity similarity, double toleranceNm)
+    {
+        if (!_rings.TryGetValue(similarity, out PointNm[][]? rings))
+        {
+            rings = Build(similarity, toleranceNm);
+            _rings.Add(similarity, rings);
+        }
+
+        return rings;
+    }
+
+    private PointNm[][]? Build(Similarity similarity, double toleranceNm)
+    {
+        var flattened = parts.Select(part => (part.Adds, Rings: Flatten(part, similarity, toleranceNm))).ToList();
+        return flattened.TrueForAll(part => part.Adds)
+            ? [.. flattened.SelectMany(part => part.Rings)]
+            : MacroExposure.Compose(flattened);
+    }
+
+    private static PointNm[][] Flatten(StampPart part, Similarity similarity, double toleranceNm)
+    {
+        IEnumerable<PointNm[]> solids = part.Solids.Select(o => o.Flatten(similarity, toleranceNm));
+        IEnumerable<PointNm[]> holes = part.Holes.Select(o => RingOrder.Clockwise(o.Flatten(similarity, toleranceNm)));
+        return [.. solids.Concat(holes).Where(ring => ring.Length > 0)];
+    }
+}

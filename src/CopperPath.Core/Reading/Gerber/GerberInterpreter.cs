@@ -1,0 +1,208 @@
+using CopperPath.Artwork;
+using CopperPath.Diagnostics;
+using CopperPath.Geometry;
+
+namespace CopperPath.Reading.Gerber;
+
+/// <summary>
+/// Executes commands in file order: keeps the graphics state and hands draw operations to the painter, or to the
+/// block being recorded. This part holds the state and the file's frame; words, extended commands and drawing
+/// have a part each.
+/// </summary>
+internal sealed partial class GerberInterpreter
+{
+    private readonly GerberReadOptions _options;
+    private readonly GerberLog _log;
+    private readonly AttributeDictionary _attributes;
+    private readonly ApertureDictionary _apertures;
+    private readonly LayerPainter _painter;
+    private readonly Canvas _image = new();
+    private bool _sawCommand;
+    private bool _sawEnd;
+
+    public GerberInterpreter(string file, GerberReadOptions options)
+    {
+        _options = options;
+        _log = new GerberLog(file);
+        _attributes = new AttributeDictionary(_log);
+        _apertures = new ApertureDictionary(_log);
+        _painter = new LayerPainter(
+            new PaintLimits(options.ChordToleranceNm, options.MaximumObjects, options.MaximumVertices));
+        _canvas = _image;
+    }
+
+    /// <summary>True after M02, and after a limit was met: nothing more is read.</summary>
+    public bool HasEnded { get; private set; }
+
+    private string File => _log.File;
+
+    public void Take(in Piece piece)
+    {
+        if (piece.Flaw != PieceFlaw.None && !TakeFlaw(piece))
+        {
+            return;
+        }
+
+        switch (piece.Kind)
+        {
+            case PieceKind.Word:
+                TakeWord(piece);
+                break;
+            case PieceKind.Comment:
+                TakeComment(piece);
+                break;
+            case PieceKind.Extended:
+                TakeExtended(piece);
+                break;
+            default:
+                _sawCommand = true;
+                _apertures.DefineMacro(piece);
+                break;
+        }
+    }
+
+    public GerberReading Finish((int Line, int Column) openPercent)
+    {
+        if (openPercent.Line > 0 && !HasEnded)
+        {
+            _log.Reject(
+                GerberCode.Unterminated,
+                new SourcePosition(File, openPercent.Line, openPercent.Column),
+                "'%' that is never closed",
+                "'%' after the last '*'");
+        }
+
+        if (!_sawCommand)
+        {
+            _log.Reject(
+                GerberCode.NotGerber, SourcePosition.WholeFile(File), "no Gerber command", "a Gerber RS-274X file");
+            return new GerberReading(null, _log.Finish());
+        }
+
+        CloseWhatIsOpen();
+        if (!_sawEnd && !HasEnded)
+        {
+            _log.Warn(
+                GerberCode.NoEnd, SourcePosition.WholeFile(File), "no M02", "M02 at the end; the file may be cut off");
+        }
+
+        RemarkOnNegativeCopper();
+        LayerArtwork? artwork = _log.IsRejected ? null : new LayerArtwork(
+            File, _image.Objects, _attributes.File, DarkBounds(), _image.CentreLines.Joined());
+        return new GerberReading(artwork, _log.Finish());
+    }
+
+    /// <summary>Deals with wrong delimiters; true when the command is still clear.</summary>
+    private bool TakeFlaw(in Piece piece)
+    {
+        bool isEndOfFile = piece.Flaw == PieceFlaw.EndOfFile;
+        if (piece.Kind == PieceKind.Comment)
+        {
+            return false;
+        }
+
+        if (piece.Kind == PieceKind.Extended && !isEndOfFile)
+        {
+            _log.Warn(
+                GerberCode.Unterminated,
+                piece.PositionAt(File, piece.Text.Length),
+                $"'%' after {GerberLog.Quote(piece.Text)}",
+                "'*' before '%'");
+            return true;
+        }
+
+        if (piece.Kind == PieceKind.Word)
+        {
+            if (isEndOfFile && piece.Text.TrimEnd(" \t\r\n\u001A\0"u8).SequenceEqual("M02"u8))
+            {
+                _log.Warn(GerberCode.Unterminated, piece.Position(File), "M02 without '*'", "M02*");
+                _sawEnd = HasEnded = true;
+                return false;
+            }
+
+            _log.Reject(
+                GerberCode.Unterminated,
+                piece.PositionAt(File, piece.Text.Length),
+                $"{(isEndOfFile ? "the end of the file" : "'%'")} after {GerberLog.Quote(piece.Text)}",
+                "'*'");
+        }
+
+        return false;
+    }
+
+    private void TakeComment(in Piece piece)
+    {
+        _sawCommand = true;
+        int text = piece.Text.IndexOf((byte)'4') + 1;
+        if (AttributeText.TryFindInComment(piece.Text[text..], out int attribute))
+        {
+            _attributes.Take(piece.Text[(text + attribute)..], piece.Position(File));
+        }
+    }
+
+    private void CloseWhatIsOpen()
+    {
+        SourcePosition end = SourcePosition.WholeFile(File);
+        if (_inRegion)
+        {
+            _log.Reject(GerberCode.RegionPairing, _regionPosition, "G36 that no G37 closes", "G37 before the end");
+        }
+
+        if (_openBlocks.Count > 0)
+        {
+            _log.Reject(
+                GerberCode.BlockPairing, _openBlocks.Peek().Position, "a block that no AB closes", "%AB*% before the end");
+        }
+        else if (_repeat is { } repeat)
+        {
+            _log.Warn(
+                GerberCode.StepAndRepeat,
+                repeat.Position,
+                "step and repeat left open at the end",
+                "%SR*%; it is repeated as if closed there");
+            CloseRepeat(end);
+        }
+    }
+
+    private void RemarkOnNegativeCopper()
+    {
+        if (_options.PurposeIsCopper
+            && _attributes.File.TryGetValue(".FilePolarity", out IReadOnlyList<string>? polarity)
+            && polarity.Count > 0
+            && polarity[0].Equals("Negative", StringComparison.OrdinalIgnoreCase))
+        {
+            _log.Add(new Diagnostic(
+                GerberCode.NegativeCopper,
+                Severity.Error,
+                SourcePosition.WholeFile(File),
+                "file polarity Negative",
+                "Positive; the image shows where there is no copper and is not inverted here",
+                AffectsCopper: true));
+        }
+    }
+
+    private BoxNm DarkBounds()
+    {
+        long minX = long.MaxValue, minY = long.MaxValue, maxX = long.MinValue, maxY = long.MinValue;
+        foreach (PaintedObject painted in _image.Objects)
+        {
+            if (painted.Polarity == Polarity.Clear)
+            {
+                continue;
+            }
+
+            foreach (PointNm[] ring in painted.Rings)
+            {
+                foreach (PointNm p in ring)
+                {
+                    minX = Math.Min(minX, p.X + painted.Offset.X);
+                    maxX = Math.Max(maxX, p.X + painted.Offset.X);
+                    minY = Math.Min(minY, p.Y + painted.Offset.Y);
+                    maxY = Math.Max(maxY, p.Y + painted.Offset.Y);
+                }
+            }
+        }
+
+        return new BoxNm(minX, minY, maxX, maxY);
+    }
+}
