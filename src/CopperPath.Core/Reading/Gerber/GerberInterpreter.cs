@@ -164,9 +164,13 @@ internal sealed partial class GerberInterpreter
         }
     }
 
+    /// <summary>Negative is normal for a solder mask; on copper it means the drawing is not the copper.</summary>
     private void RemarkOnNegativeCopper()
     {
+        bool saysOtherwise = _attributes.File.TryGetValue(".FileFunction", out IReadOnlyList<string>? function)
+            && function is [not "Copper", ..];
         if (_options.PurposeIsCopper
+            && !saysOtherwise
             && _attributes.File.TryGetValue(".FilePolarity", out IReadOnlyList<string>? polarity)
             && polarity.Count > 0
             && polarity[0].Equals("Negative", StringComparison.OrdinalIgnoreCase))
