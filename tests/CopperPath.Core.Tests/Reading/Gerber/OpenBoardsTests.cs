@@ -29,7 +29,12 @@ public sealed class OpenBoardsTests
         files.ShouldNotBeEmpty();
         foreach (string file in files)
         {
-            GerberReading reading = GerberReader.Read(Path.GetFileName(file), File.ReadAllBytes(file));
+            // A mask without .FileFunction may say that its polarity is negative: only its name tells it is no copper.
+            bool isMask = Path.GetExtension(file).ToUpperInvariant() is ".GTS" or ".GBS";
+            GerberReading reading = GerberReader.Read(
+                Path.GetFileName(file),
+                File.ReadAllBytes(file),
+                new GerberReadOptions { PurposeIsCopper = !isMask });
             reading.Diagnostics.Where(d => d.Severity == Severity.Error || d.AffectsCopper).ShouldBeEmpty();
             LayerArtwork artwork = reading.Artwork.ShouldNotBeNull();
             TestContext.Current.TestOutputHelper?.WriteLine(
