@@ -1,4 +1,5 @@
 using CopperPath.Brief.Yaml;
+using CopperPath.Geometry;
 
 namespace CopperPath.Brief;
 
@@ -82,10 +83,13 @@ internal static class NetSectionReader
             return context.Values.Text(byName, "the net's name in the files") is { } netName ? new NetByName(netName) : null;
         }
 
-        return section.Optional("at") is { } at
-            && SectionReader.Open(at, BriefKeys.PointOnLayer, context.Sink) is { } place
-            && PlaceReader.LayerOf(place, context) is { } layer
-            && PlaceReader.PointOf(place, context) is { } point
-            ? new NetAtPoint(layer, point) : null;
+        if (section.Optional("at") is not { } at || SectionReader.Open(at, BriefKeys.PointOnLayer, context.Sink) is not { } place)
+        {
+            return null;
+        }
+
+        LayerReference? layer = PlaceReader.LayerOf(place, context);
+        PointNm? point = PlaceReader.PointOf(place, context);
+        return layer is null || point is null ? null : new NetAtPoint(layer.Value, point.Value);
     }
 }

@@ -9,14 +9,14 @@ public class BriefMutationTests
     private const string Alphabet = "abz019 \t\n:-,.{}[]&*!|>'\"%@`#?~\\\u00B5\uFEFF\uD800\0";
 
     [Fact]
-    public void DamagedBriefsAreAnsweredWithDiagnostics() => Damage(seed: 1, count: 4000);
+    public void DamagedBriefsAreAnsweredWithDiagnostics() => Damage(seed: 1, count: 2000);
 
     [Fact]
     [Trait("Category", "Soak")]
     public void DamagedBriefsAreAnsweredForLong()
     {
         Assert.SkipUnless(Environment.GetEnvironmentVariable("COPPERPATH_SOAK") is not null, "set COPPERPATH_SOAK to run");
-        Damage(seed: 2, count: 300_000);
+        Damage(seed: 2, count: 100_000);
     }
 
     private static void Damage(int seed, int count)
@@ -31,9 +31,9 @@ public class BriefMutationTests
 
             bool hasError = reading.Diagnostics.Any(d => d.Severity == Severity.Error);
             hasError.ShouldBe(reading.Brief is null, text);
-            reading.Diagnostics.ShouldAllBe(d => d.Found.Length > 0 && d.Expected.Length > 0);
             int lines = text.Split('\n').Length;
-            reading.Diagnostics.ShouldAllBe(d => d.Position.Line <= lines + 1);
+            reading.Diagnostics.All(d => d.Found.Length > 0 && d.Expected.Length > 0 && d.Position.Line <= lines + 1)
+                .ShouldBeTrue(text);
             if (reading.Brief is { } brief)
             {
                 foreach (NetReview net in brief.Nets)

@@ -1,0 +1,118 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using CopperPath.Brief;
+using CopperPath.Quantities;
+
+namespace CopperPath.Core.Tests.Brief;
+
+/// <summary>The schema that editors complete by and the reader must know the same keys and words.</summary>
+public class BriefSchemaTests
+{
+    private static readonly JsonNode s_schema = JsonNode.Parse(
+        File.ReadAllText(Path.Combine(SharedData.ProjectRoot, "docs", "brief.schema.json")))!;
+
+    public static TheoryData<string> Sections => [.. s_keysByDefinition.Keys.Order()];
+
+    private static readonly Dictionary<string, SectionKeys> s_keysByDefinition = new()
+    {
+        [""] = BriefKeys.Root,
+        ["board"] = BriefKeys.Board,
+        ["layerAnswer"] = BriefKeys.LayerAnswer,
+        ["drillFormat"] = BriefKeys.DrillFormat,
+        ["stackup"] = BriefKeys.Stackup,
+        ["limits"] = BriefKeys.Limits,
+        ["net"] = BriefKeys.Net,
+        ["netLimits"] = BriefKeys.NetLimits,
+        ["terminal"] = BriefKeys.Terminal,
+        ["point"] = BriefKeys.Point,
+        ["pointOnLayer"] = BriefKeys.PointOnLayer,
+        ["boxOnLayer"] = BriefKeys.BoxOnLayer,
+        ["circleOnLayer"] = BriefKeys.CircleOnLayer,
+    };
+
+    [Theory]
+    [MemberData(nameof(Sections))]
+    public void KeysAreThoseOfTheReader(string definition) =>
+        Definition(definition)["properties"]!.AsObject().Select(property => property.Key)
+            .ShouldBe(s_keysByDefinition[definition].Keys);
+
+    [Fact]
+    public void EveryMapOfTheSchemaIsHeldToTheReader()
+    {
+        string[] maps =
+        [
+            .. s_schema["$defs"]!.AsObject()
+                .Where(definition => definition.Value!["properties"] is not null)
+                .Select(definition => definition.Key),
+        ];
+
+        maps.Append("").ShouldBe(s_keysByDefinition.Keys, ignoreOrder: true);
+        maps.ShouldAllBe(map => !(bool)Definition(map)["additionalProperties"]!);
+    }
+
+    [Fact]
+    public void WordsAreThoseOfTheReader()
+    {
+        Words("layerAnswer", "role").ShouldBe(BoardSectionReader.FileRoles.Select(choice => choice.Word));
+        Words("drillFormat", "unit").ShouldBe(BoardSectionReader.DrillUnits.Select(choice => choice.Word));
+        Words("drillFormat", "zeros").ShouldBe(BoardSectionReader.OmittedZerosWords.Select(choice => choice.Word));
+        Words("limits", "judge by").ShouldBe(LimitsSectionReader.JudgingRules.Select(choice => choice.Word));
+        Words("net", "role").ShouldBe(NetSectionReader.Roles.Select(choice => choice.Word));
+        Words("terminal", "contact").ShouldBe(TerminalSectionReader.ContactModes.Select(choice => choice.Word));
+
+        static IEnumerable<string> Words(string definition, string key) =>
+            Definition(definition)["properties"]![key]!["enum"]!.AsArray().Select(word => (string)word!);
+    }
+
+    /// <summary>A key the schema requires is asked for by the reader when it is missing, and no other.</summary>
+    [Theory]
+    [InlineData("", "b: 1")]
+    [InlineData("board", "board: {}")]
+    [InlineData("limits", "limits: {}")]
+    [InlineData("stackup", "stackup: { dielectric: [1 mm] }")]
+    [InlineData("drillFormat", "board: { drill format: {} }")]
+    [InlineData("net", "nets: [ { net: N } ]")]
+    [InlineData("pointOnLayer", "nets: [ { at: {} } ]")]
+    [InlineData("boxOnLayer", "nets: [ { terminals: [ { rectangle: {} } ] } ]")]
+    [InlineData("circleOnLayer", "nets: [ { terminals: [ { circle: {} } ] } ]")]
+    [InlineData("point", "nets: [ { terminals: [ { holes: {} } ] } ]")]
+    public void RequiredKeysAreThoseOfTheReader(string definition, string text)
+    {
+        string suffix = " in " + s_keysByDefinition[definition].Section;
+        string[] asked =
+        [
+            .. BriefReader.Read("b.yaml", text).Diagnostics
+                .Where(d => d.Code == BriefCodes.MissingKey && d.Found.EndsWith(suffix, StringComparison.Ordinal))
+                .Select(d => Regex.Match(d.Found, "`(.*)`").Groups[1].Value),
+        ];
+
+        asked.ShouldBe(Definition(definition)["required"]!.AsArray().Select(key => (string)key!));
+    }
+
+    [Theory]
+    [InlineData("length", Dimension.Length)]
+    [InlineData("thickness", Dimension.CopperThickness)]
+    [InlineData("current", Dimension.Current)]
+    [InlineData("voltage", Dimension.Voltage)]
+    [InlineData("temperature", Dimension.Temperature)]
+    [InlineData("rise", Dimension.TemperatureDifference)]
+    public void PatternsAcceptWhatTheReaderAccepts(string definition, Dimension dimension)
+    {
+        Regex pattern = new((string)Definition(definition)["pattern"]!);
+        string[] units =
+        [
+            "", "A", "mA", "MA", "V", "uV", "kV", "m", "um", "\u00B5m", "nm", "mm", "cm", "km", "mil", "in", "oz",
+            "K", "mK", "degC", "\u00B0C", "C", "Hz", "ohm",
+        ];
+        foreach (string unit in units)
+        {
+            foreach (string number in (string[])["1", "+1.5", ".5", "1.", "1e3 ", "1e", ".", "1,5", "x"])
+            {
+                string text = number + unit;
+                pattern.IsMatch(text).ShouldBe(Quantity.Read(text, dimension).Quantity.HasValue, text);
+            }
+        }
+    }
+
+    private static JsonNode Definition(string name) => name.Length == 0 ? s_schema : s_schema["$defs"]![name]!;
+}
