@@ -15,6 +15,9 @@ public static class Units
     /// <summary>Metres in a mil (0.001 inch).</summary>
     public const double MPerMil = 25.4e-6;
 
+    /// <summary>Square metres in a square mil.</summary>
+    public const double M2PerSquareMil = MPerMil * MPerMil;
+
     /// <summary>
     /// Copper thickness of one ounce per square foot, metres. 34.8 um is the trade's convention; the areal mass
     /// alone at 8.93 g/cm3 gives 34.2 um.
