@@ -1,0 +1,247 @@
+using CopperPath.Meshing;
+using CopperPath.Quantities;
+using SkiaSharp;
+
+namespace CopperPath.Cli.Overlays;
+
+/// <summary>
+/// The field sampled at pixel centres. Values are interpolated first and coloured afterwards, so that every pixel has
+/// a colour of the map: mixing the corner colours of a large triangle would leave it.
+/// </summary>
+internal sealed class FieldRaster
+{
+    private const int ShadeCount = 1024;
+
+    private readonly float[] _values;
+
+    private FieldRaster(int width, int height)
+    {
+        Width = width;
+        Height = height;
+        _values = new float[width * height];
+        Array.Fill(_values, float.NaN);
+    }
+
+    public int Width { get; }
+
+    public int Height { get; }
+
+    /// <summary>Value at a pixel, NaN where no triangle lies.</summary>
+    public float this[int x, int y] => _values[(y * Width) + x];
+
+    /// <summary>Samples sheets in order, later ones over earlier ones.</summary>
+    /// <param name="sheets">Sheets with finite values where they are to be shaded.</param>
+    /// <param name="transform">Board to picture.</param>
+    /// <param name="area">Pixels of the picture to sample; pixel (0, 0) of the result is its top left.</param>
+    public static FieldRaster Sample(IReadOnlyList<ShadedSheet> sheets, ViewTransform transform, SKRectI area)
+    {
+        FieldRaster raster = new(area.Width, area.Height);
+        foreach (ShadedSheet sheet in sheets)
+        {
+            raster.Add(sheet, transform, area);
+        }
+
+        raster.Bleed();
+        raster.Bleed();
+        return raster;
+    }
+
+    /// <summary>The samples in colour, transparent where there is none.</summary>
+    public SKImage Coloured(ValueScale scale, ColourMap map)
+    {
+        uint[] shades = [.. Enumerable.Range(0, ShadeCount).Select(i => Packed(map.At(i / (ShadeCount - 1.0))))];
+        using SKBitmap bitmap = new(new SKImageInfo(Width, Height, SKColorType.Rgba8888, SKAlphaType.Premul));
+        Span<uint> pixels = System.Runtime.InteropServices.MemoryMarshal.Cast<byte, uint>(bitmap.GetPixelSpan());
+        for (int i = 0; i < pixels.Length; i++)
+        {
+            float value = _values[i];
+            pixels[i] = float.IsNaN(value) ? 0 : shades[(int)((scale.PlaceOf(value) * (ShadeCount - 1)) + 0.5)];
+        }
+
+        bitmap.SetImmutable();
+        return SKImage.FromBitmap(bitmap);
+    }
+
+    private static uint Packed(SKColor c) => c.Red | ((uint)c.Green << 8) | ((uint)c.Blue << 16) | 0xFF000000;
+
+    private void Add(ShadedSheet sheet, ViewTransform transform, SKRectI area)
+    {
+        SheetMesh mesh = sheet.Mesh;
+        double[] x = [.. mesh.XM.Select(m => transform.XPx(Units.NmFromMetres(m)) - area.Left)];
+        double[] y = [.. mesh.YM.Select(m => transform.YPx(Units.NmFromMetres(m)) - area.Top)];
+        double[]? atVertices = sheet.Shading switch
+        {
+            FieldShading.PerVertex => sheet.Values,
+            FieldShading.PerTriangleSmoothed => VertexMeans(mesh, sheet.Values),
+            _ => null,
+        };
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            int a = mesh.Triangles[3 * t];
+            int b = mesh.Triangles[(3 * t) + 1];
+            int c = mesh.Triangles[(3 * t) + 2];
+            Plane plane = atVertices is null
+                ? new Plane(sheet.Values[t])
+                : Plane.Through(x[a], y[a], atVertices[a], x[b], y[b], atVertices[b], x[c], y[c], atVertices[c]);
+            if (plane.IsFinite)
+            {
+                Fill(x[a], y[a], x[b], y[b], x[c], y[c], plane);
+            }
+        }
+    }
+
+    // Rows are cut at pixel centres and each edge is always walked from its upper end, so neighbours agree to the bit
+    // on the crossing they share: no pixel is missed or painted by both.
+    private void Fill(double ax, double ay, double bx, double by, double cx, double cy, Plane plane)
+    {
+        double top = Math.Min(ay, Math.Min(by, cy));
+        double bottom = Math.Max(ay, Math.Max(by, cy));
+        int firstRow = (int)Math.Ceiling(Math.Clamp(top - 0.5, 0, Height));
+        int endRow = (int)Math.Ceiling(Math.Clamp(bottom - 0.5, 0, Height));
+        for (int row = firstRow; row < endRow; row++)
+        {
+            double yc = row + 0.5;
+            double left = double.PositiveInfinity;
+            double right = double.NegativeInfinity;
+            Cut(ax, ay, bx, by, yc, ref left, ref right);
+            Cut(bx, by, cx, cy, yc, ref left, ref right);
+            Cut(cx, cy, ax, ay, yc, ref left, ref right);
+            if (left > right)
+            {
+                continue;
+            }
+
+            int first = (int)Math.Ceiling(Math.Clamp(left - 0.5, 0, Width));
+            int end = (int)Math.Ceiling(Math.Clamp(right - 0.5, 0, Width));
+            Span<float> line = _values.AsSpan(row * Width, Width);
+            if (plane.IsLevel)
+            {
+                line[first..end].Fill((float)plane.Most);
+                continue;
+            }
+
+            for (int column = first; column < end; column++)
+            {
+                line[column] = (float)plane.At(column + 0.5, yc);
+            }
+        }
+    }
+
+    private static void Cut(double px, double py, double qx, double qy, double yc, ref double left, ref double right)
+    {
+        if (py <= yc == qy <= yc)
+        {
+            return;
+        }
+
+        double x = py < qy ? px + ((qx - px) * ((yc - py) / (qy - py))) : qx + ((px - qx) * ((yc - qy) / (py - qy)));
+        left = Math.Min(left, x);
+        right = Math.Max(right, x);
+    }
+
+    // The mesh's chords may fall short of the copper's rounded edge by a pixel or two; the copper's own path trims
+    // what spills over.
+    private void Bleed()
+    {
+        float[] before = (float[])_values.Clone();
+        for (int y = 0; y < Height; y++)
+        {
+            for (int x = 0; x < Width; x++)
+            {
+                int at = (y * Width) + x;
+                if (float.IsNaN(before[at]))
+                {
+                    _values[at] = First(
+                        x > 0 ? before[at - 1] : float.NaN,
+                        x < Width - 1 ? before[at + 1] : float.NaN,
+                        y > 0 ? before[at - Width] : float.NaN,
+                        y < Height - 1 ? before[at + Width] : float.NaN);
+                }
+            }
+        }
+    }
+
+    private static float First(float a, float b, float c, float d) =>
+        !float.IsNaN(a) ? a : !float.IsNaN(b) ? b : !float.IsNaN(c) ? c : d;
+
+    private static double[] VertexMeans(SheetMesh mesh, double[] values)
+    {
+        double[] sums = new double[mesh.VertexCount];
+        double[] areas = new double[mesh.VertexCount];
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            ReadOnlySpan<int> corners = mesh.Triangles.AsSpan(3 * t, 3);
+            if (!double.IsFinite(values[t]))
+            {
+                continue;
+            }
+
+            double area = TriangleAreas.AreaM2(mesh, t);
+            foreach (int v in corners)
+            {
+                sums[v] += area * values[t];
+                areas[v] += area;
+            }
+        }
+
+        for (int v = 0; v < sums.Length; v++)
+        {
+            sums[v] /= areas[v];
+        }
+
+        return sums;
+    }
+
+    /// <summary>A value over the picture, kept between the least and the most of the corners that define it.</summary>
+    private readonly struct Plane
+    {
+        private readonly double _base;
+        private readonly double _slopeX;
+        private readonly double _slopeY;
+        private readonly double _least;
+
+        public Plane(double level)
+        {
+            _base = level;
+            _least = level;
+            Most = level;
+            IsLevel = true;
+        }
+
+        private Plane(double atOrigin, double slopeX, double slopeY, double least, double most)
+        {
+            _base = atOrigin;
+            _slopeX = slopeX;
+            _slopeY = slopeY;
+            _least = least;
+            Most = most;
+        }
+
+        public double Most { get; }
+
+        public bool IsLevel { get; }
+
+        public bool IsFinite => double.IsFinite(_base);
+
+        public static Plane Through(
+            double ax, double ay, double av, double bx, double by, double bv, double cx, double cy, double cv)
+        {
+            double twiceArea = ((bx - ax) * (cy - ay)) - ((cx - ax) * (by - ay));
+            if (twiceArea == 0)
+            {
+                return new Plane((av + bv + cv) / 3);
+            }
+
+            double slopeX = (((bv - av) * (cy - ay)) - ((cv - av) * (by - ay))) / twiceArea;
+            double slopeY = (((cv - av) * (bx - ax)) - ((bv - av) * (cx - ax))) / twiceArea;
+            return new Plane(
+                av - (slopeX * ax) - (slopeY * ay),
+                slopeX,
+                slopeY,
+                Math.Min(av, Math.Min(bv, cv)),
+                Math.Max(av, Math.Max(bv, cv)));
+        }
+
+        public double At(double x, double y) => Math.Clamp(_base + (_slopeX * x) + (_slopeY * y), _least, Most);
+    }
+}

@@ -1,0 +1,274 @@
+using SkiaSharp;
+
+namespace CopperPath.Cli.Overlays;
+
+/// <summary>Draws a scene as laid out. It decides nothing: all places come from the layout.</summary>
+internal sealed class ScenePainter
+{
+    private readonly SKCanvas _canvas;
+    private readonly OverlayScene _scene;
+    private readonly FieldSummary _field;
+    private readonly OverlayLayout _layout;
+    private readonly OverlayPalette _palette;
+    private readonly float _hairPx;
+
+    public ScenePainter(SKCanvas canvas, OverlayScene scene, FieldSummary field, OverlayLayout layout)
+    {
+        _canvas = canvas;
+        _scene = scene;
+        _field = field;
+        _layout = layout;
+        _palette = OverlayPalette.Of(scene.Theme);
+        _hairPx = Math.Max(1, scene.WidthPx / 1800f);
+    }
+
+    private static ColourMap FieldMap => ColourMap.Cividis;
+
+    public void Paint()
+    {
+        FillRect(SKRect.Create(_layout.Size.Width, _layout.Size.Height), _palette.Page);
+        PaintBoard();
+        foreach (PlacedCallOut callOut in _layout.CallOuts)
+        {
+            PaintLeader(callOut);
+        }
+
+        foreach (NumberPlate plate in _layout.CallOuts.Select(c => c.Plate).OfType<NumberPlate>().Concat(_layout.ListedPlates))
+        {
+            PaintPlate(plate);
+        }
+
+        PaintLegend(_layout.FieldLegend, FieldMap);
+        PaintLegend(_layout.ViaLegend, ViaMap);
+        PaintLengthBar();
+        foreach (KeySwatch key in _layout.Keys)
+        {
+            PaintKey(key);
+        }
+
+        foreach (SKRect rule in _layout.Rules)
+        {
+            FillRect(rule, _palette.Rule);
+        }
+
+        foreach (TextRun text in _layout.Texts)
+        {
+            using SKPaint paint = new() { Color = ColourOf(text.Ink), IsAntialias = true };
+            _canvas.DrawText(text.Text, text.Baseline, SKTextAlign.Left, PictureFonts.Of(text.SizePx, text.IsStrong), paint);
+        }
+    }
+
+    private static ColourMap ViaMap => ColourMap.Inferno;
+
+    private void PaintBoard()
+    {
+        FillRect(_layout.Frame, _palette.Panel);
+        _canvas.Save();
+        _canvas.ClipRect(_layout.View);
+        using (SKPath outline = CopperPaths.Of(_scene.Outline, _layout.Transform))
+        {
+            FillPath(outline, _palette.Board);
+            PaintQuietCopper();
+            PaintNetCopper();
+            StrokePath(outline, _palette.BoardEdge, 1.4f * _hairPx);
+        }
+
+        foreach (ViaMark via in _scene.Vias)
+        {
+            float radius = (float)(via.DiameterNm * _layout.Transform.PixelsPerNm / 2);
+            PaintVia(_layout.Transform.Map(via.CentreNm), radius, via.CurrentA, via.IsOverLimit);
+        }
+
+        _canvas.Restore();
+    }
+
+    private void PaintQuietCopper()
+    {
+        using SKPath path = CopperPaths.Of(_scene.QuietCopper, _layout.Transform);
+        FillPath(path, _palette.QuietFill);
+        StrokePath(path, _palette.QuietEdge, _hairPx);
+    }
+
+    private void PaintNetCopper()
+    {
+        using SKPath path = CopperPaths.Of(_scene.NetCopper, _layout.Transform);
+        FillPath(path, _palette.NetFill);
+        if (_field.HasValues)
+        {
+            SKRectI area = SKRectI.Ceiling(_layout.View, outwards: true);
+            using SKImage image = FieldRaster.Sample(_scene.Sheets, _layout.Transform, area).Coloured(_field.Scale, FieldMap);
+            _canvas.Save();
+            _canvas.ClipPath(path, SKClipOperation.Intersect, antialias: true);
+            _canvas.DrawImage(image, area.Left, area.Top, new SKSamplingOptions(SKFilterMode.Nearest));
+            _canvas.Restore();
+        }
+
+        StrokePath(path, _palette.NetEdge, _hairPx);
+    }
+
+    private void PaintVia(SKPoint centre, float radius, double currentA, bool isOverLimit)
+    {
+        float outer = Math.Max(radius, 2.5f * _hairPx);
+        float band = 0.42f * outer;
+        if (isOverLimit)
+        {
+            StrokeCircle(centre, outer + (1.6f * _hairPx), _palette.Accent, 3.2f * _hairPx);
+        }
+
+        FillCircle(centre, outer, _palette.Plate);
+        StrokeCircle(centre, outer - (band / 2), ViaMap.At(_field.ViaScale.PlaceOf(Math.Abs(currentA))), band);
+        StrokeCircle(centre, outer, _palette.Plate, _hairPx);
+    }
+
+    private void PaintLeader(PlacedCallOut placed)
+    {
+        float line = 1.5f * _hairPx;
+        SKColor colour = placed.CallOut.Rank == CallOutRank.Note ? _palette.Main : _palette.Accent;
+        StrokeCircle(placed.Spot, placed.RingRadiusPx, _palette.Plate, 3.2f * line);
+        if (placed.Plate is not null)
+        {
+            StrokeLine(placed.LeaderStart, placed.LeaderEnd, _palette.Plate, 2.6f * line);
+            StrokeLine(placed.LeaderStart, placed.LeaderEnd, colour, line);
+        }
+
+        StrokeCircle(placed.Spot, placed.RingRadiusPx, colour, 1.3f * line);
+    }
+
+    private void PaintPlate(NumberPlate plate)
+    {
+        float edge = 1.5f * _hairPx;
+        bool isFail = plate.Rank == CallOutRank.Fail;
+        float corner = plate.Rank == CallOutRank.Note ? plate.Box.Height / 2 : isFail ? 0 : plate.Box.Height / 5;
+        SKRect inner = SKRect.Inflate(plate.Box, -edge / 2, -edge / 2);
+        using SKPaint fill = new() { Color = isFail ? _palette.Accent : _palette.Plate, IsAntialias = true };
+        using SKPaint stroke = Stroke(plate.Rank == CallOutRank.Note ? _palette.Main : _palette.Accent, edge);
+        _canvas.DrawRoundRect(inner, corner, corner, fill);
+        _canvas.DrawRoundRect(inner, corner, corner, stroke);
+    }
+
+    private void PaintLegend(LegendBar? legend, ColourMap map)
+    {
+        if (legend is null)
+        {
+            return;
+        }
+
+        SKRect bar = legend.Bar;
+        const int Stops = 65;
+        SKColor[] colours = [.. Enumerable.Range(0, Stops).Select(i => map.At(i / (Stops - 1.0)))];
+        using (SKShader shader = SKShader.CreateLinearGradient(
+            new SKPoint(bar.Left, 0), new SKPoint(bar.Right, 0), colours, SKShaderTileMode.Clamp))
+        using (SKPaint paint = new() { Shader = shader })
+        {
+            _canvas.DrawRect(bar, paint);
+        }
+
+        if (legend.RunsOver)
+        {
+            FillPolygon(
+                map.At(1),
+                new SKPoint(bar.Right, bar.Top),
+                new SKPoint(bar.Right + (0.8f * bar.Height), bar.MidY),
+                new SKPoint(bar.Right, bar.Bottom));
+        }
+
+        foreach (float tick in legend.Ticks)
+        {
+            FillRect(SKRect.Create(tick - (_hairPx / 2), bar.Bottom, _hairPx, 0.3f * bar.Height), _palette.Muted);
+        }
+
+        float mark = 0.3f * bar.Height;
+        FillPolygon(
+            _palette.Main,
+            new SKPoint(legend.PeakXPx - mark, bar.Top - (1.3f * mark)),
+            new SKPoint(legend.PeakXPx + mark, bar.Top - (1.3f * mark)),
+            new SKPoint(legend.PeakXPx, bar.Top));
+    }
+
+    private void PaintLengthBar()
+    {
+        SKRect bar = _layout.ScaleBar.Bar;
+        using SKPaint edge = Stroke(_palette.Main, _hairPx);
+        FillRect(SKRect.Create(bar.Left, bar.Top, bar.Width / 2, bar.Height), _palette.Main);
+        _canvas.DrawRect(SKRect.Inflate(bar, -_hairPx / 2, -_hairPx / 2), edge);
+    }
+
+    private void PaintKey(KeySwatch key)
+    {
+        SKPoint centre = new(key.Box.MidX, key.Box.MidY);
+        switch (key.Kind)
+        {
+            case KeyKind.OtherCopper:
+                PaintSwatch(key.Box, _palette.QuietFill, _palette.QuietEdge);
+                break;
+            case KeyKind.UnsolvedCopper:
+                PaintSwatch(key.Box, _palette.NetFill, _palette.NetEdge);
+                break;
+            default:
+                PaintVia(centre, 0.38f * key.Box.Height, _field.ViaScale.Top / 2, key.Kind == KeyKind.ViaOverLimit);
+                break;
+        }
+    }
+
+    private void PaintSwatch(SKRect box, SKColor fill, SKColor edge)
+    {
+        FillRect(box, fill);
+        using SKPaint paint = Stroke(edge, _hairPx);
+        _canvas.DrawRect(SKRect.Inflate(box, -_hairPx / 2, -_hairPx / 2), paint);
+    }
+
+    private SKColor ColourOf(Ink ink) => ink switch
+    {
+        Ink.Muted => _palette.Muted,
+        Ink.Accent => _palette.Accent,
+        Ink.OnAccent => _palette.OnAccent,
+        _ => _palette.Main,
+    };
+
+    private static SKPaint Stroke(SKColor colour, float width) =>
+        new() { Color = colour, IsStroke = true, StrokeWidth = width, IsAntialias = true, StrokeJoin = SKStrokeJoin.Round };
+
+    private void FillRect(SKRect rect, SKColor colour)
+    {
+        using SKPaint paint = new() { Color = colour, IsAntialias = true };
+        _canvas.DrawRect(rect, paint);
+    }
+
+    private void FillPath(SKPath path, SKColor colour)
+    {
+        using SKPaint paint = new() { Color = colour, IsAntialias = true };
+        _canvas.DrawPath(path, paint);
+    }
+
+    private void StrokePath(SKPath path, SKColor colour, float width)
+    {
+        using SKPaint paint = Stroke(colour, width);
+        _canvas.DrawPath(path, paint);
+    }
+
+    private void FillCircle(SKPoint centre, float radius, SKColor colour)
+    {
+        using SKPaint paint = new() { Color = colour, IsAntialias = true };
+        _canvas.DrawCircle(centre, radius, paint);
+    }
+
+    private void StrokeCircle(SKPoint centre, float radius, SKColor colour, float width)
+    {
+        using SKPaint paint = Stroke(colour, width);
+        _canvas.DrawCircle(centre, radius, paint);
+    }
+
+    private void StrokeLine(SKPoint from, SKPoint to, SKColor colour, float width)
+    {
+        using SKPaint paint = Stroke(colour, width);
+        _canvas.DrawLine(from, to, paint);
+    }
+
+    private void FillPolygon(SKColor colour, params SKPoint[] corners)
+    {
+        using SKPathBuilder builder = new();
+        builder.AddPoly(corners, close: true);
+        using SKPath path = builder.Detach();
+        FillPath(path, colour);
+    }
+}
