@@ -4,7 +4,8 @@ namespace CopperPath.Cli.Overlays;
 
 /// <summary>
 /// Finds places for number plates: near their spots where the copper leaves room, else in the gutters around the view.
-/// A greedy search in number order, then passes in which each plate may move to a better place while the others stay.
+/// A greedy search in number order, then passes in which each plate may move to a better place while the others stay
+/// and pairs in each other's way are taken up and laid again.
 /// Hard rules: no plate on another plate, on any ring, or outside the frame. All else is a cost to be kept low.
 /// </summary>
 internal sealed class CallOutPlacement
@@ -18,7 +19,7 @@ internal sealed class CallOutPlacement
     private const double QuietCopperCost = 1.5;
     private const double GutterCost = 1;
 
-    private static readonly double[] DistancesInPlates = [1.3, 1.7, 2.2, 2.8, 3.6, 4.6];
+    private static readonly double[] DistancesInPlates = [1.3, 1.7, 2.2, 2.8, 3.6, 4.6, 6];
 
     private readonly SKRect _view;
     private readonly CoverMap _cover;
@@ -57,6 +58,7 @@ internal sealed class CallOutPlacement
                 search._centres[i] = better;
             }
 
+            hasMoved |= search.Untangle();
             if (!hasMoved)
             {
                 break;
@@ -138,21 +140,62 @@ internal sealed class CallOutPlacement
         }
     }
 
+    private bool Untangle()
+    {
+        bool hasMoved = false;
+        for (int i = 0; i < _spots.Length; i++)
+        {
+            for (int j = i + 1; j < _spots.Length; j++)
+            {
+                hasMoved |= _centres[i] is SKPoint a && _centres[j] is SKPoint b
+                    && MutualCost(i, a, j, b) > 0 && (Relay(i, j) || Relay(j, i));
+            }
+        }
+
+        return hasMoved;
+    }
+
+    // Takes two plates up and lays them again in the order given; keeps the result only if it is better.
+    private bool Relay(int first, int second)
+    {
+        (SKPoint? oldFirst, SKPoint? oldSecond) = (_centres[first], _centres[second]);
+        double oldCost = CostNow(first) + CostNow(second);
+        (_centres[first], _centres[second]) = (null, null);
+        _centres[first] = BestFor(first);
+        _centres[second] = BestFor(second);
+        if (_centres[first] is not null && _centres[second] is not null
+            && CostNow(first) + CostNow(second) < oldCost - 1e-6)
+        {
+            return true;
+        }
+
+        (_centres[first], _centres[second]) = (oldFirst, oldSecond);
+        return false;
+    }
+
+    private double CostNow(int i)
+    {
+        SKPoint centre = _centres[i]!.Value;
+        return PlaceCost(i, centre) + LeaderCost(i, centre, double.PositiveInfinity);
+    }
+
+    private double PlaceCost(int i, SKPoint centre)
+    {
+        SKRect box = BoxAround(centre, _plate);
+        double length = SKPoint.Distance(centre, _spots[i]) / _plate.Height;
+        if (!_view.Contains(box))
+        {
+            return length + GutterCost;
+        }
+
+        (double shaded, double quiet) = _cover.Shares(box);
+        return length + (ShadedCopperCost * shaded) + (QuietCopperCost * quiet);
+    }
+
     private SKPoint? BestFor(int i)
     {
-        List<(double LeastCost, SKPoint Centre)> candidates = [];
-        foreach (SKPoint slot in _slots)
-        {
-            candidates.Add((LengthCost(i, slot) + GutterCost, slot));
-        }
-
-        foreach (SKPoint centre in PlacesNear(i))
-        {
-            SKRect box = BoxAround(centre, _plate);
-            (double shaded, double quiet) = _cover.Shares(box);
-            candidates.Add((LengthCost(i, centre) + (ShadedCopperCost * shaded) + (QuietCopperCost * quiet), centre));
-        }
-
+        IEnumerable<(double LeastCost, SKPoint Centre)> candidates =
+            _slots.Concat(PlacesNear(i)).Select(centre => (PlaceCost(i, centre), centre));
         SKPoint? best = null;
         double bestCost = double.PositiveInfinity;
         foreach ((double leastCost, SKPoint centre) in candidates.OrderBy(c => c.LeastCost))
@@ -197,8 +240,6 @@ internal sealed class CallOutPlacement
         }
     }
 
-    private double LengthCost(int i, SKPoint centre) => SKPoint.Distance(centre, _spots[i]) / _plate.Height;
-
     private bool IsFree(int i, SKPoint centre)
     {
         for (int j = 0; j < _spots.Length; j++)
@@ -226,28 +267,29 @@ internal sealed class CallOutPlacement
     {
         SKPoint start = RingEdgeTowards(centre, _spots[i], _rings[i]);
         SKPoint end = PlateEdgeTowards(_spots[i], centre, _plate);
-        SKRect box = BoxAround(centre, _plate);
         double cost = 0;
         for (int j = 0; j < _spots.Length && cost < limit; j++)
         {
-            if (j == i)
+            if (j != i)
             {
-                continue;
+                cost += DistanceToSegment(_spots[j], start, end) < _rings[j] + 1 ? LeaderOverRingCost : 0;
+                cost += _centres[j] is SKPoint other ? MutualCost(i, centre, j, other) : 0;
             }
-
-            cost += DistanceToSegment(_spots[j], start, end) < _rings[j] + 1 ? LeaderOverRingCost : 0;
-            if (_centres[j] is not SKPoint other)
-            {
-                continue;
-            }
-
-            SKPoint otherStart = RingEdgeTowards(other, _spots[j], _rings[j]);
-            SKPoint otherEnd = PlateEdgeTowards(_spots[j], other, _plate);
-            cost += SegmentsCross(start, end, otherStart, otherEnd) ? CrossingCost : 0;
-            cost += SegmentMeets(start, end, BoxAround(other, _plate)) ? LeaderOverPlateCost : 0;
-            cost += SegmentMeets(otherStart, otherEnd, box) ? LeaderOverPlateCost : 0;
         }
 
+        return cost;
+    }
+
+    // What two laid call-outs cost each other: crossing leaders, a leader under the other's plate.
+    private double MutualCost(int i, SKPoint centre, int j, SKPoint other)
+    {
+        SKPoint start = RingEdgeTowards(centre, _spots[i], _rings[i]);
+        SKPoint end = PlateEdgeTowards(_spots[i], centre, _plate);
+        SKPoint otherStart = RingEdgeTowards(other, _spots[j], _rings[j]);
+        SKPoint otherEnd = PlateEdgeTowards(_spots[j], other, _plate);
+        double cost = SegmentsCross(start, end, otherStart, otherEnd) ? CrossingCost : 0;
+        cost += SegmentMeets(start, end, BoxAround(other, _plate)) ? LeaderOverPlateCost : 0;
+        cost += SegmentMeets(otherStart, otherEnd, BoxAround(centre, _plate)) ? LeaderOverPlateCost : 0;
         return cost;
     }
 

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using CopperPath.Meshing;
 using CopperPath.Quantities;
 using SkiaSharp;
@@ -51,7 +52,7 @@ internal sealed class FieldRaster
     {
         uint[] shades = [.. Enumerable.Range(0, ShadeCount).Select(i => Packed(map.At(i / (ShadeCount - 1.0))))];
         using SKBitmap bitmap = new(new SKImageInfo(Width, Height, SKColorType.Rgba8888, SKAlphaType.Premul));
-        Span<uint> pixels = System.Runtime.InteropServices.MemoryMarshal.Cast<byte, uint>(bitmap.GetPixelSpan());
+        Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(bitmap.GetPixelSpan());
         for (int i = 0; i < pixels.Length; i++)
         {
             float value = _values[i];
@@ -69,12 +70,7 @@ internal sealed class FieldRaster
         SheetMesh mesh = sheet.Mesh;
         double[] x = [.. mesh.XM.Select(m => transform.XPx(Units.NmFromMetres(m)) - area.Left)];
         double[] y = [.. mesh.YM.Select(m => transform.YPx(Units.NmFromMetres(m)) - area.Top)];
-        double[]? atVertices = sheet.Shading switch
-        {
-            FieldShading.PerVertex => sheet.Values,
-            FieldShading.PerTriangleSmoothed => VertexMeans(mesh, sheet.Values),
-            _ => null,
-        };
+        double[]? atVertices = VertexValues.Of(sheet);
         for (int t = 0; t < mesh.TriangleCount; t++)
         {
             int a = mesh.Triangles[3 * t];
@@ -163,34 +159,6 @@ internal sealed class FieldRaster
 
     private static float First(float a, float b, float c, float d) =>
         !float.IsNaN(a) ? a : !float.IsNaN(b) ? b : !float.IsNaN(c) ? c : d;
-
-    private static double[] VertexMeans(SheetMesh mesh, double[] values)
-    {
-        double[] sums = new double[mesh.VertexCount];
-        double[] areas = new double[mesh.VertexCount];
-        for (int t = 0; t < mesh.TriangleCount; t++)
-        {
-            ReadOnlySpan<int> corners = mesh.Triangles.AsSpan(3 * t, 3);
-            if (!double.IsFinite(values[t]))
-            {
-                continue;
-            }
-
-            double area = TriangleAreas.AreaM2(mesh, t);
-            foreach (int v in corners)
-            {
-                sums[v] += area * values[t];
-                areas[v] += area;
-            }
-        }
-
-        for (int v = 0; v < sums.Length; v++)
-        {
-            sums[v] /= areas[v];
-        }
-
-        return sums;
-    }
 
     /// <summary>A value over the picture, kept between the least and the most of the corners that define it.</summary>
     private readonly struct Plane

@@ -86,7 +86,7 @@ internal sealed class OverlayArranger
     {
         TitleBlock title = _scene.Title;
         string headline = Joined(" \u00B7 ", title.Subject, _scene.Scale.QuantityName);
-        string board = Joined(" ", title.Board, title.Revision.Length == 0 ? "" : $"revision {title.Revision}");
+        string board = Joined(", ", title.Board, title.Revision.Length == 0 ? "" : $"revision {title.Revision}");
         string side = _scene.SeenFromBelow ? "seen from below (mirrored)" : "seen from above";
         float y = PlaceLines(headline, left, top, width, 1.9f * _em, true, Ink.Main);
         y = PlaceLines(Joined(" \u00B7 ", board, title.Layer, side), left, y + (0.15f * _em), width, 1.2f * _em, false, Ink.Main);
@@ -152,7 +152,7 @@ internal sealed class OverlayArranger
                 CallOutPlacement.PlateEdgeTowards(spots[i], centre, Plate)));
             if (plate is not null)
             {
-                PlaceNumber(plate);
+                PlaceNumber(plate, shown[i].Number);
             }
         }
 
@@ -252,7 +252,7 @@ internal sealed class OverlayArranger
         }
 
         float peak = bar.Left + (bar.Width * (float)scale.PlaceOf(most));
-        y = baseline + Descent(size) + (0.15f * _em);
+        y = baseline + Descent(size) + (0.3f * _em);
         y = PlaceLines(remark, left, y, width, size, false, Ink.Muted);
         return (new LegendBar(bar, scale, ticks, peak, runsOver), y);
     }
@@ -260,9 +260,8 @@ internal sealed class OverlayArranger
     private float PlaceLengthBarAndKeys(float left, float top, float width, ViewTransform transform)
     {
         double pixelsPerMm = transform.PixelsPerNm * Quantities.Units.NmPerMm;
-        double lengthMm = RoundNumbers.AtMost(0.75 * width / pixelsPerMm);
-        string length = $"{RoundNumbers.ThreeDigits(lengthMm)} mm";
-        float y = PlaceLines($"Length, {length}", left, top, width, _em, true, Ink.Main) + (0.45f * _em);
+        double lengthMm = RoundNumbers.AtMost(Math.Min(0.75 * width, 18 * _em) / pixelsPerMm);
+        float y = PlaceLines($"Length, {RoundNumbers.Plain(lengthMm)} mm", left, top, width, _em, true, Ink.Main) + (0.45f * _em);
         _lengthBar = new(SKRect.Create(left, y, (float)(lengthMm * pixelsPerMm), 0.5f * _em), lengthMm);
         y += 1.2f * _em;
 
@@ -287,7 +286,10 @@ internal sealed class OverlayArranger
             keys.Add((KeyKind.ViaOverLimit, "via over its limit"));
         }
 
-        return PlaceFlow(keys, left, y, width);
+        y = PlaceFlow(keys, left, y, width);
+        return _scene.SeenFromBelow
+            ? PlaceLines("Seen from below: left and right are swapped", left, y, width, 0.9f * _em, true, Ink.Main)
+            : y;
     }
 
     private float PlaceFlow(List<(KeyKind Kind, string Text)> keys, float left, float top, float width)
@@ -385,7 +387,7 @@ internal sealed class OverlayArranger
             string text = $"{count} {word}";
             float box = 1.1f * _em;
             float middle = (top + y) / 2;
-            _listedPlates.Add(new(SKRect.Create(x, middle - (box / 2), box, box), -1, rank));
+            _listedPlates.Add(new(SKRect.Create(x, middle - (box / 2), box, box), null, rank));
             PlaceText(text, x + box + (0.5f * _em), middle + CapMiddle(size), size, false, Ink.Muted);
             x += box + (0.5f * _em) + PictureFonts.WidthPx(text, size, false) + (1.4f * _em);
         }
@@ -403,7 +405,7 @@ internal sealed class OverlayArranger
     {
         NumberPlate plate = new(SKRect.Create(left, top, Plate.Width, Plate.Height), row.CallOut.Number, row.CallOut.Rank);
         _listedPlates.Add(plate);
-        PlaceNumber(plate);
+        PlaceNumber(plate, row.CallOut.Number);
         float x = left + Plate.Width + (0.8f * _em);
         float baseline = top + (Plate.Height / 2) + CapMiddle(_em);
         foreach (string line in row.Text)
@@ -428,9 +430,9 @@ internal sealed class OverlayArranger
             Joined(" \u00B7 ", _scene.Title.ToolVersion, hash), left, top + (0.6f * _em), width, 0.85f * _em, false, Ink.Muted);
     }
 
-    private void PlaceNumber(NumberPlate plate)
+    private void PlaceNumber(NumberPlate plate, int number)
     {
-        string digits = RoundNumbers.Text(plate.Number, 1);
+        string digits = RoundNumbers.Text(number, 1);
         float size = 0.95f * _em;
         float x = plate.Box.MidX - (PictureFonts.WidthPx(digits, size, true) / 2);
         Ink ink = plate.Rank == CallOutRank.Fail ? Ink.OnAccent : Ink.Main;

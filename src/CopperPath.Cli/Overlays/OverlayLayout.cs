@@ -70,8 +70,8 @@ public enum KeyKind
     ViaOverLimit,
 }
 
-/// <summary>A number on its plate; the plate's shape tells the rank.</summary>
-public sealed record NumberPlate(SKRect Box, int Number, CallOutRank Rank);
+/// <summary>A number on its plate; the plate's shape tells the rank. A plate without a number explains the shape.</summary>
+public sealed record NumberPlate(SKRect Box, int? Number, CallOutRank Rank);
 
 /// <summary>A call-out on the board: ring, leader and plate.</summary>
 /// <param name="CallOut">The call-out.</param>

@@ -20,7 +20,8 @@ internal sealed record OverlayPalette(
     SKColor Rule,
     SKColor Accent,
     SKColor OnAccent,
-    SKColor Plate)
+    SKColor Plate,
+    SKColor ViaGround)
 {
     public static OverlayPalette Of(OverlayTheme theme) => theme == OverlayTheme.Dark ? Dark : Light;
 
@@ -38,7 +39,8 @@ internal sealed record OverlayPalette(
         Rule: Colour(0xCFCAC0),
         Accent: Colour(0xC2330B),
         OnAccent: Colour(0xFFFFFF),
-        Plate: Colour(0xFFFEFB));
+        Plate: Colour(0xFFFEFB),
+        ViaGround: Colour(0xFFFEFB));
 
     private static readonly OverlayPalette Dark = new(
         Page: Colour(0x1B1B1D),
@@ -54,7 +56,8 @@ internal sealed record OverlayPalette(
         Rule: Colour(0x434246),
         Accent: Colour(0xFF7A4D),
         OnAccent: Colour(0x1B1B1D),
-        Plate: Colour(0x2E2E31));
+        Plate: Colour(0x2E2E31),
+        ViaGround: Colour(0xECE8E0));
 
     private static SKColor Colour(uint rgb) => new(0xFF000000 | rgb);
 }

@@ -68,6 +68,12 @@ public static class RoundNumbers
         return Signed(value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture));
     }
 
+    /// <summary>A round value written without idle zeros.</summary>
+    public static string Plain(double round) =>
+        Math.Abs(round) is >= 1e7 or < 1e-6 and > 0
+            ? Signed(round.ToString("0.##E0", CultureInfo.InvariantCulture))
+            : Signed(round.ToString("0.########", CultureInfo.InvariantCulture));
+
     /// <summary>A measured value written to three significant digits, never in exponent form between 1e-4 and 1e6.</summary>
     public static string ThreeDigits(double value)
     {

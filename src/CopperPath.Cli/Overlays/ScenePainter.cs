@@ -22,7 +22,9 @@ internal sealed class ScenePainter
         _hairPx = Math.Max(1, scene.WidthPx / 1800f);
     }
 
-    private static ColourMap FieldMap => ColourMap.Cividis;
+    private static ColourMap FieldMap => ColourMap.Viridis;
+
+    private static ColourMap ViaMap => ColourMap.Inferno;
 
     public void Paint()
     {
@@ -57,8 +59,6 @@ internal sealed class ScenePainter
             _canvas.DrawText(text.Text, text.Baseline, SKTextAlign.Left, PictureFonts.Of(text.SizePx, text.IsStrong), paint);
         }
     }
-
-    private static ColourMap ViaMap => ColourMap.Inferno;
 
     private void PaintBoard()
     {
@@ -100,10 +100,30 @@ internal sealed class ScenePainter
             _canvas.Save();
             _canvas.ClipPath(path, SKClipOperation.Intersect, antialias: true);
             _canvas.DrawImage(image, area.Left, area.Top, new SKSamplingOptions(SKFilterMode.Nearest));
+            PaintContours();
             _canvas.Restore();
         }
 
         StrokePath(path, _palette.NetEdge, _hairPx);
+    }
+
+    // Lines at the legend's ticks, so that a shade can be read off; only where the field is linear between vertices.
+    private void PaintContours()
+    {
+        foreach (ShadedSheet sheet in _scene.Sheets)
+        {
+            if (VertexValues.Of(sheet) is not double[] atVertices)
+            {
+                continue;
+            }
+
+            foreach (ScaleTick tick in _field.Scale.Ticks)
+            {
+                bool isOnDarkShade = _field.Scale.PlaceOf(tick.Value) < 0.6;
+                using SKPath line = ContourLines.Of(sheet.Mesh, atVertices, tick.Value, _layout.Transform);
+                StrokePath(line, (isOnDarkShade ? SKColors.White : SKColors.Black).WithAlpha(110), _hairPx);
+            }
+        }
     }
 
     private void PaintVia(SKPoint centre, float radius, double currentA, bool isOverLimit)
@@ -112,22 +132,22 @@ internal sealed class ScenePainter
         float band = 0.42f * outer;
         if (isOverLimit)
         {
-            StrokeCircle(centre, outer + (1.6f * _hairPx), _palette.Accent, 3.2f * _hairPx);
+            FillCircle(centre, outer + (4 * _hairPx), _palette.Accent);
         }
 
-        FillCircle(centre, outer, _palette.Plate);
+        FillCircle(centre, outer + (isOverLimit ? 1.5f * _hairPx : 0), _palette.ViaGround);
         StrokeCircle(centre, outer - (band / 2), ViaMap.At(_field.ViaScale.PlaceOf(Math.Abs(currentA))), band);
-        StrokeCircle(centre, outer, _palette.Plate, _hairPx);
+        StrokeCircle(centre, outer, _palette.ViaGround, _hairPx);
     }
 
     private void PaintLeader(PlacedCallOut placed)
     {
-        float line = 1.5f * _hairPx;
+        float line = Math.Max(1.5f * _hairPx, _scene.WidthPx / 1000f);
         SKColor colour = placed.CallOut.Rank == CallOutRank.Note ? _palette.Main : _palette.Accent;
-        StrokeCircle(placed.Spot, placed.RingRadiusPx, _palette.Plate, 3.2f * line);
+        StrokeCircle(placed.Spot, placed.RingRadiusPx, _palette.Plate, 2.6f * line);
         if (placed.Plate is not null)
         {
-            StrokeLine(placed.LeaderStart, placed.LeaderEnd, _palette.Plate, 2.6f * line);
+            StrokeLine(placed.LeaderStart, placed.LeaderEnd, _palette.Plate, 2.2f * line);
             StrokeLine(placed.LeaderStart, placed.LeaderEnd, colour, line);
         }
 

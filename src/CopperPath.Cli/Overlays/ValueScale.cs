@@ -82,8 +82,8 @@ public sealed class ValueScale
         double bottom = spec.Bottom is > 0 && spec.Bottom < top
             ? spec.Bottom.Value
             : RoundNumbers.AtMost(Math.Clamp(leastPositive, top / WidestRatio, top / 2));
-        IReadOnlyList<double> values = RoundNumbers.Between(bottom, top, decadesOnly: top / bottom > 150);
-        return new(ScaleKind.Logarithmic, bottom, top, [.. values.Select(v => new ScaleTick(v, RoundNumbers.ThreeDigits(v)))]);
+        IReadOnlyList<double> values = RoundNumbers.Between(bottom, top, decadesOnly: top / bottom > 2 * WidestRatio);
+        return new(ScaleKind.Logarithmic, bottom, top, [.. values.Select(v => new ScaleTick(v, RoundNumbers.Plain(v)))]);
     }
 }
 

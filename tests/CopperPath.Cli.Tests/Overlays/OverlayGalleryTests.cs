@@ -22,6 +22,7 @@ public sealed class OverlayGalleryTests
             Scale = new ScaleSpec("Current density", "A/mm²", ScaleKind.Logarithmic),
         },
         ["bare"] = () => SyntheticScenes.LShape() with { Vias = [], Sheets = [], QuietCopper = [], Outline = [] },
+        ["temperature"] = () => SyntheticScenes.Temperature() with { CallOuts = SyntheticScenes.CallOuts(5) },
         ["narrow"] = () => SyntheticScenes.LShape(widthPx: 640) with { CallOuts = SyntheticScenes.CallOuts(9) },
         ["tall"] = () => SyntheticScenes.LShape() with
         {
@@ -42,6 +43,92 @@ public sealed class OverlayGalleryTests
         using SKBitmap decoded = SKBitmap.Decode(png);
         decoded.Width.ShouldBe(scene.WidthPx);
         decoded.Height.ShouldBe(OverlayPainter.Arrange(scene).Size.Height);
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void EveryLineOfTextLiesWithinThePictureAndOnNoOtherLine(string name)
+    {
+        OverlayLayout layout = OverlayPainter.Arrange(Gallery[name]());
+        SKRect picture = SKRect.Create(layout.Size.Width, layout.Size.Height);
+
+        layout.Texts.ShouldAllBe(t => picture.Contains(t.Bounds));
+        PairsThatMeet([.. layout.Texts.Select(GlyphBox)]).ShouldBe(0);
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void NumberPlatesOverlapNeitherEachOtherNorAnyRing(string name)
+    {
+        OverlayLayout layout = OverlayPainter.Arrange(Gallery[name]());
+
+        layout.CallOuts.ShouldAllBe(c => c.Plate != null && layout.Frame.Contains(c.Plate.Box));
+        PairsThatMeet([.. layout.CallOuts.Select(c => c.Plate!.Box)]).ShouldBe(0);
+        foreach (PlacedCallOut ringed in layout.CallOuts)
+        {
+            layout.CallOuts.ShouldAllBe(c => DistanceTo(c.Plate!.Box, ringed.Spot) > ringed.RingRadiusPx);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void LeadersRunFromRingToPlate(string name)
+    {
+        foreach (PlacedCallOut c in OverlayPainter.Arrange(Gallery[name]()).CallOuts)
+        {
+            SKPoint.Distance(c.LeaderStart, c.Spot).ShouldBe(c.RingRadiusPx, 0.01f);
+            DistanceTo(c.Plate!.Box, c.LeaderEnd).ShouldBe(0, 0.01f);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void TheSameSceneGivesTheSameBytes(string name)
+    {
+        byte[] first = OverlayPainter.PaintPng(Gallery[name]());
+        byte[][] others = new byte[2][];
+        Parallel.For(0, others.Length, i => others[i] = OverlayPainter.PaintPng(Gallery[name]()));
+
+        others[0].ShouldBe(first);
+        others[1].ShouldBe(first);
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void EveryCallOutIsListedWithItsNumberOnce(string name)
+    {
+        OverlayScene scene = Gallery[name]();
+        OverlayLayout layout = OverlayPainter.Arrange(scene);
+
+        layout.ListedPlates.Where(p => p.Number is not null).Select(p => p.Number!.Value)
+            .ShouldBe(scene.CallOuts.Select(c => c.Number));
+        layout.CallOuts.Select(c => c.CallOut)
+            .ShouldBe(scene.CallOuts.Where(c => scene.ViewNm.Contains(c.SpotNm)), ignoreOrder: true);
+    }
+
+    // Ascent and descent leave room for accents; lines may share that room, their letters may not meet.
+    private static SKRect GlyphBox(TextRun text) => SKRect.Create(
+        text.Bounds.Left, text.Baseline.Y - (0.75f * text.SizePx), text.Bounds.Width, 0.95f * text.SizePx);
+
+    private static int PairsThatMeet(SKRect[] boxes)
+    {
+        int count = 0;
+        for (int i = 0; i < boxes.Length; i++)
+        {
+            for (int j = i + 1; j < boxes.Length; j++)
+            {
+                count += boxes[i].IntersectsWith(boxes[j]) ? 1 : 0;
+            }
+        }
+
+        return count;
+    }
+
+    private static float DistanceTo(SKRect box, SKPoint p)
+    {
+        float dx = Math.Max(0, Math.Max(box.Left - p.X, p.X - box.Right));
+        float dy = Math.Max(0, Math.Max(box.Top - p.Y, p.Y - box.Bottom));
+        return MathF.Sqrt((dx * dx) + (dy * dy));
     }
 
     private static void Keep(string name, byte[] png)

@@ -39,6 +39,25 @@ internal static class SyntheticScenes
             widthPx);
     }
 
+    /// <summary>The same copper warm at its corner, with values at the vertices.</summary>
+    public static OverlayScene Temperature()
+    {
+        OverlayScene scene = LShape();
+        SheetMesh mesh = scene.Sheets[0].Mesh;
+        double[] celsius = new double[mesh.VertexCount];
+        for (int v = 0; v < celsius.Length; v++)
+        {
+            double r = Math.Sqrt(Square((mesh.XM[v] * 1e3) - 25) + Square((mesh.YM[v] * 1e3) - 20));
+            celsius[v] = 52 + (41 * Math.Exp(-r / 14)) + (4 * Math.Sin(mesh.XM[v] * 300));
+        }
+
+        return scene with
+        {
+            Sheets = [new ShadedSheet(mesh, celsius, FieldShading.PerVertex)],
+            Scale = new ScaleSpec("Temperature", "°C", ScaleKind.Linear),
+        };
+    }
+
     /// <summary>Call-outs spread over the board and in tight clusters, with texts from short to very long.</summary>
     public static IReadOnlyList<CallOut> CallOuts(int count)
     {
@@ -120,6 +139,8 @@ internal static class SyntheticScenes
         double fade = 1 / (1 + Math.Exp((xMm - 60) / 2)) / (1 + Math.Exp((yMm - 42) / 1.5));
         return 30 * Math.Pow(r, -1.0 / 3) * (0.25 + (0.75 * fade));
     }
+
+    private static double Square(double value) => value * value;
 
     private static List<ViaMark> Vias()
     {
