@@ -27,14 +27,14 @@ public sealed class ColourMap
         0x3DBC74, 0x4CC26C, 0x5CC863, 0x6ECE58, 0x81D34D, 0x95D840, 0xAADC32, 0xC0DF25, 0xD5E21A, 0xEAE51A, 0xFDE725);
 
     /// <summary>
-    /// Inferno, black over red to pale yellow: van der Walt and Smith, 2015 (data CC0). 33 of its 256 published
-    /// colours; between them colours are within 2/255 of the table.
+    /// The middle of inferno, dark violet over red to amber: van der Walt and Smith, 2015 (data CC0). 25 of its 256
+    /// published colours, from the 32nd on; its black and its pale yellow would be lost on dark and light grounds.
     /// </summary>
-    public static ColourMap Inferno { get; } = new(
-        "inferno",
-        0x000004, 0x040312, 0x0B0724, 0x150B37, 0x210C4A, 0x2F0A5B, 0x3D0965, 0x4A0C6B, 0x57106E, 0x64156E, 0x71196E,
-        0x7D1E6D, 0x8A226A, 0x972766, 0xA32C61, 0xB0315B, 0xBC3754, 0xC63D4D, 0xD04545, 0xDA4E3C, 0xE35933, 0xEB6429,
-        0xF1711F, 0xF67E14, 0xF98C0A, 0xFB9B06, 0xFCAA0F, 0xFBBA1F, 0xF9C932, 0xF5D949, 0xF2E865, 0xF3F586, 0xFCFFA4);
+    public static ColourMap InnerInferno { get; } = new(
+        "inner inferno",
+        0x210C4A, 0x2F0A5B, 0x3D0965, 0x4A0C6B, 0x57106E, 0x64156E, 0x71196E, 0x7D1E6D, 0x8A226A, 0x972766, 0xA32C61,
+        0xB0315B, 0xBC3754, 0xC63D4D, 0xD04545, 0xDA4E3C, 0xE35933, 0xEB6429, 0xF1711F, 0xF67E14, 0xF98C0A, 0xFB9B06,
+        0xFCAA0F, 0xFBBA1F, 0xF9C932);
 
     public string Name { get; }
 

@@ -24,7 +24,7 @@ internal sealed class ScenePainter
 
     private static ColourMap FieldMap => ColourMap.Viridis;
 
-    private static ColourMap ViaMap => ColourMap.Inferno;
+    private static ColourMap ViaMap => ColourMap.InnerInferno;
 
     public void Paint()
     {

@@ -5,12 +5,12 @@ namespace CopperPath.Cli.Tests.Overlays;
 
 public sealed class ColourMapTests
 {
-    public static TheoryData<string> Names => ["viridis", "inferno"];
+    public static TheoryData<string> Names => ["viridis", "inner inferno"];
 
-    /// <summary>First and last colours of the published 256-colour tables; places beyond them take the end.</summary>
+    /// <summary>Colours 0 and 255 of the published viridis table, 32 and 223 of inferno's; places beyond take the end.</summary>
     [Theory]
     [InlineData("viridis", "#440154", "#FDE725")]
-    [InlineData("inferno", "#000004", "#FCFFA4")]
+    [InlineData("inner inferno", "#210C4A", "#F9C932")]
     public void EndsAreThoseOfThePublishedTables(string name, string first, string last)
     {
         MapNamed(name).At(0).ShouldBe(SKColor.Parse(first));
@@ -33,7 +33,7 @@ public sealed class ColourMapTests
     }
 
     private static ColourMap MapNamed(string name) =>
-        new[] { ColourMap.Viridis, ColourMap.Inferno }.Single(m => m.Name == name);
+        new[] { ColourMap.Viridis, ColourMap.InnerInferno }.Single(m => m.Name == name);
 
     private static double Lightness(SKColor c)
     {

@@ -1,3 +1,5 @@
+using System.Text;
+using System.Xml.Linq;
 using CopperPath.Cli.Overlays;
 using CopperPath.Geometry;
 using SkiaSharp;
@@ -10,6 +12,8 @@ namespace CopperPath.Cli.Tests.Overlays;
 /// </summary>
 public sealed class OverlayGalleryTests
 {
+    private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
+
     public static TheoryData<string> Names => [.. Gallery.Keys];
 
     private static Dictionary<string, Func<OverlayScene>> Gallery { get; } = new()
@@ -34,13 +38,15 @@ public sealed class OverlayGalleryTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void PicturesDecodeAtTheSizeOfTheirLayout(string name)
+    public void PicturesDecodeAtTheSizeOfTheirLayoutAndAreTheSameEveryTime(string name)
     {
         OverlayScene scene = Gallery[name]();
-        byte[] png = OverlayPainter.PaintPng(scene);
-        Keep(name, png);
+        byte[][] pngs = new byte[2][];
+        Parallel.For(0, pngs.Length, i => pngs[i] = OverlayPainter.PaintPng(Gallery[name]()));
+        Keep(name + ".png", pngs[0]);
 
-        using SKBitmap decoded = SKBitmap.Decode(png);
+        pngs[1].AsSpan().SequenceEqual(pngs[0]).ShouldBeTrue();
+        using SKBitmap decoded = SKBitmap.Decode(pngs[0]);
         decoded.Width.ShouldBe(scene.WidthPx);
         decoded.Height.ShouldBe(OverlayPainter.Arrange(scene).Size.Height);
     }
@@ -83,18 +89,6 @@ public sealed class OverlayGalleryTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void TheSameSceneGivesTheSameBytes(string name)
-    {
-        byte[] first = OverlayPainter.PaintPng(Gallery[name]());
-        byte[][] others = new byte[2][];
-        Parallel.For(0, others.Length, i => others[i] = OverlayPainter.PaintPng(Gallery[name]()));
-
-        others[0].ShouldBe(first);
-        others[1].ShouldBe(first);
-    }
-
-    [Theory]
-    [MemberData(nameof(Names))]
     public void EveryCallOutIsListedWithItsNumberOnce(string name)
     {
         OverlayScene scene = Gallery[name]();
@@ -104,6 +98,22 @@ public sealed class OverlayGalleryTests
             .ShouldBe(scene.CallOuts.Select(c => c.Number));
         layout.CallOuts.Select(c => c.CallOut)
             .ShouldBe(scene.CallOuts.Where(c => scene.ViewNm.Contains(c.SpotNm)), ignoreOrder: true);
+    }
+
+    [Fact]
+    public void SvgAndPdfHoldTheirTextAsText()
+    {
+        OverlayScene scene = Gallery["few-call-outs"]();
+        byte[] svg = OverlayPainter.PaintSvg(scene);
+        byte[] pdf = OverlayPainter.PaintPdf(scene);
+        Keep("few-call-outs.svg", svg);
+        Keep("few-call-outs.pdf", pdf);
+
+        XDocument.Load(new MemoryStream(svg)).Descendants(Svg + "text").Select(t => t.Value.Trim())
+            .ShouldContain("Output rail +1V0 \u00B7 Current density");
+        Encoding.Latin1.GetString(pdf).Contains("/ToUnicode", StringComparison.Ordinal).ShouldBeTrue();
+        OverlayPainter.PaintSvg(scene).ShouldBe(svg);
+        OverlayPainter.PaintPdf(scene).ShouldBe(pdf);
     }
 
     // Ascent and descent leave room for accents; lines may share that room, their letters may not meet.
@@ -131,12 +141,12 @@ public sealed class OverlayGalleryTests
         return MathF.Sqrt((dx * dx) + (dy * dy));
     }
 
-    private static void Keep(string name, byte[] png)
+    private static void Keep(string fileName, byte[] picture)
     {
         if (Environment.GetEnvironmentVariable("COPPERPATH_GALLERY") is string folder)
         {
             Directory.CreateDirectory(folder);
-            File.WriteAllBytes(Path.Combine(folder, name + ".png"), png);
+            File.WriteAllBytes(Path.Combine(folder, fileName), picture);
         }
     }
 }
