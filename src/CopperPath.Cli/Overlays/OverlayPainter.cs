@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using SkiaSharp;
 
 namespace CopperPath.Cli.Overlays;
@@ -7,7 +9,7 @@ namespace CopperPath.Cli.Overlays;
 /// Review pictures of one layer: copper shaded by a solved field, via currents, numbered call-outs, legend and title.
 /// The same scene gives the same bytes on every run and any number of threads.
 /// </summary>
-public static class OverlayPainter
+public static partial class OverlayPainter
 {
     private const float A3LandscapeWidthPt = 1190.55f;
 
@@ -48,10 +50,7 @@ public static class OverlayPainter
             new ScenePainter(canvas, scene, field, layout).Paint();
         }
 
-        // A reader without the typeface still gets a plain sans-serif one.
-        string svg = Encoding.UTF8.GetString(stream.ToArray())
-            .Replace($"font-family=\"{PictureFonts.Family}\"", $"font-family=\"{PictureFonts.Family}, sans-serif\"", StringComparison.Ordinal);
-        return Encoding.UTF8.GetBytes(svg);
+        return Encoding.UTF8.GetBytes(Portable(Encoding.UTF8.GetString(stream.ToArray()), layout.Size));
     }
 
     /// <summary>The picture as one PDF page as wide as an A3 sheet, the typeface embedded.</summary>
@@ -73,6 +72,31 @@ public static class OverlayPainter
 
         return stream.ToArray();
     }
+
+    // A reader without the typeface gets a plain one of the right weight; a page may show the picture at any size; and
+    // clip names, which count on from picture to picture within one run, are counted anew.
+    private static string Portable(string svg, SKSizeI size)
+    {
+        string viewBox = string.Create(CultureInfo.InvariantCulture, $"<svg viewBox=\"0 0 {size.Width} {size.Height}\" ");
+        List<string> clips = [];
+        return ClipName()
+            .Replace(svg, match =>
+            {
+                if (!clips.Contains(match.Value))
+                {
+                    clips.Add(match.Value);
+                }
+
+                return string.Create(CultureInfo.InvariantCulture, $"clip{clips.IndexOf(match.Value)}");
+            })
+            .Replace("font-family=\"Inter Semi Bold, Inter\"", "font-family=\"Inter, sans-serif\"", StringComparison.Ordinal)
+            .Replace("font-family=\"Inter\"", "font-family=\"Inter, sans-serif\"", StringComparison.Ordinal)
+            .Replace("font-weight=\"500\"", "font-weight=\"600\"", StringComparison.Ordinal)
+            .Replace("<svg ", viewBox, StringComparison.Ordinal);
+    }
+
+    [GeneratedRegex("(?<=id=\"|url\\(#)cl_[0-9a-f]+")]
+    private static partial Regex ClipName();
 
     private static FieldSummary Summary(OverlayScene scene)
     {

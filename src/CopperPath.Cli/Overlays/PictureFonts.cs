@@ -10,9 +10,6 @@ namespace CopperPath.Cli.Overlays;
 /// </summary>
 internal static class PictureFonts
 {
-    /// <summary>Family name, as SVG files refer to it.</summary>
-    public const string Family = "Inter";
-
     private static readonly Lazy<SKTypeface> Regular = new(() => Load("Inter-Regular.otf"));
     private static readonly Lazy<SKTypeface> Strong = new(() => Load("Inter-SemiBold.otf"));
     private static readonly ConcurrentDictionary<(float SizePx, bool IsStrong), SKFont> Fonts = new();
