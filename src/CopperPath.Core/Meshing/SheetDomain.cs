@@ -21,4 +21,36 @@ public sealed record SheetDomain(IReadOnlyList<PolygonNm> Copper, IReadOnlyList<
 /// <param name="EdgesAcrossNeck">
 /// Least number of elements across a local feature width; short boundary edges grade the mesh around them.
 /// </param>
-public sealed record MeshQuality(double MaximumEdgeM, double MinimumAngleDegrees = 25, int EdgesAcrossNeck = 3);
+public sealed record MeshQuality(double MaximumEdgeM, double MinimumAngleDegrees = 25, int EdgesAcrossNeck = 3)
+{
+    /// <summary>
+    /// Farthest an outline may move when its vertices are thinned out before meshing, metres; 0 keeps every vertex
+    /// the welding grid keeps. The area beside every stretch of outline is kept. The default is a tenth of the
+    /// finest etching tolerance (common practice, no source).
+    /// </summary>
+    public double SimplificationToleranceM { get; init; } = 3e-6;
+
+    /// <summary>
+    /// Pitch of the grid the artwork is rounded to, metres, a whole number of nanometres: outlines closer than this
+    /// are one outline.
+    /// </summary>
+    public double WeldingGridM { get; init; } = 0.25e-6;
+
+    /// <summary>Refinement never makes an edge shorter than this, metres; the artwork's own edges may be shorter.</summary>
+    public double MinimumEdgeM { get; init; } = 2e-6;
+
+    /// <summary>Growth of the target edge per unit of distance from a fine place, 0.1 (slow) to 1 (abrupt).</summary>
+    public double Grading { get; init; } = 0.3;
+
+    /// <summary>
+    /// Target edge at a re-entrant corner of the copper as a fraction of the target there otherwise: the current
+    /// density is singular at such corners.
+    /// </summary>
+    public double ReentrantCornerFraction { get; init; } = 0.35;
+
+    /// <summary>Least number of edges around a marked ring.</summary>
+    public int EdgesAroundRing { get; init; } = 12;
+
+    /// <summary>Most vertices a mesh may have.</summary>
+    public int VertexLimit { get; init; } = 4_000_000;
+}
