@@ -14,7 +14,7 @@ internal sealed class OutlineGraph
 
     // The triangulation starts from a square twice as large; its diagonal differences still fit the predicates.
     private const int CoordinateBits = ExactPredicates.DifferenceBits - 3;
-    private const int FinestUnitsPerNm = 1024;
+    private const int FinestUnitsPerNm = 1 << 16;
 
     public required double UnitM { get; init; }
 
