@@ -42,6 +42,26 @@ internal sealed class ConstrainedTriangulation
         return mesh;
     }
 
+    /// <summary>
+    /// Frees the outlines with the same region on both sides, such as those of rings inside rings of lower markers: no
+    /// triangle need respect them.
+    /// </summary>
+    public static void DissolveHiddenOutlines(Triangulation mesh)
+    {
+        var builder = new ConstrainedTriangulation(mesh);
+        for (int h = 0; h < 3 * mesh.TriangleCount; h++)
+        {
+            int twin = mesh.Twin[h];
+            if (mesh.Constraint[h] != Triangulation.None && mesh.Region[h / 3] == mesh.Region[twin / 3])
+            {
+                mesh.Constraint[h] = mesh.Constraint[twin] = Triangulation.None;
+                builder._unchecked.Push((mesh.Origin[h], mesh.Origin[twin]));
+            }
+        }
+
+        builder.RestoreDelaunay();
+    }
+
     private static int[] InsertVertices(Triangulation mesh, OutlineGraph graph)
     {
         int[] vertexOf = new int[graph.X.Length];

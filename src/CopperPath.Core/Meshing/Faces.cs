@@ -8,24 +8,45 @@ namespace CopperPath.Meshing;
 /// </summary>
 internal sealed class Faces
 {
+    /// <summary>Region of triangles outside the copper, after <see cref="Mark"/>.</summary>
+    public const int Outside = -2;
+
     private readonly List<Contribution[]> _coverage = [];
 
     private Faces()
     {
     }
 
-    public bool IsCopper(int face) => _coverage[face].Any(c => c.Source == OutlineGraph.CopperSource);
-
-    /// <summary>Lowest marker of the rings around the face, 0 when there is none.</summary>
-    public int MarkerOf(int face, IReadOnlyList<MarkedRing> rings) => _coverage[face]
-        .Where(c => c.Source != OutlineGraph.CopperSource)
-        .Select(c => rings[c.Source - 1].Marker)
-        .DefaultIfEmpty(0).Min();
-
-    /// <summary>Numbers the faces of the triangulation in its Region and returns their coverage.</summary>
-    public static Faces Number(Triangulation mesh, OutlineGraph graph)
+    /// <summary>
+    /// Sets the Region of every triangle to the lowest marker of the rings around it, 0 where there is no ring,
+    /// <see cref="Outside"/> where there is no copper.
+    /// </summary>
+    public static void Mark(Triangulation mesh, OutlineGraph graph, IReadOnlyList<MarkedRing> rings)
     {
-        const int unseen = -2;
+        Faces faces = Number(mesh, graph);
+        int[] markerOf = [.. faces._coverage.Select(coverage => MarkerOf(coverage, rings))];
+        for (int t = 0; t < mesh.TriangleCount; t++)
+        {
+            mesh.Region[t] = markerOf[mesh.Region[t]];
+        }
+    }
+
+    private static int MarkerOf(Contribution[] coverage, IReadOnlyList<MarkedRing> rings)
+    {
+        if (!coverage.Any(c => c.Source == OutlineGraph.CopperSource))
+        {
+            return Outside;
+        }
+
+        return coverage
+            .Where(c => c.Source != OutlineGraph.CopperSource)
+            .Select(c => rings[c.Source - 1].Marker)
+            .DefaultIfEmpty(0).Min();
+    }
+
+    private static Faces Number(Triangulation mesh, OutlineGraph graph)
+    {
+        const int unseen = -3;
         var faces = new Faces();
         Array.Fill(mesh.Region, unseen, 0, mesh.TriangleCount);
         Queue<(int Triangle, Contribution[] Coverage)> seeds = new([(mesh.HalfEdgeAt[0] / 3, [])]);

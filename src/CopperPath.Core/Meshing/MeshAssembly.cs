@@ -6,7 +6,7 @@ namespace CopperPath.Meshing;
 /// </summary>
 internal static class MeshAssembly
 {
-    public static SheetMesh Of(Triangulation mesh, OutlineGraph graph, Func<int, int> markerOfFace, out int pinches)
+    public static SheetMesh Of(Triangulation mesh, OutlineGraph graph, out int pinches)
     {
         (int[] vertexOfHalfEdge, int[] source) = SeparateFans(mesh, out pinches);
         double[] x = new double[source.Length], y = new double[source.Length];
@@ -26,7 +26,6 @@ internal static class MeshAssembly
             yM[i] = graph.OriginYM + (y[order[i]] * graph.UnitM);
         }
 
-        Dictionary<int, int> markerOf = [];
         List<int> triangles = [], markers = [];
         bool[] isBoundary = new bool[order.Length];
         double smallestAngle = double.PositiveInfinity;
@@ -37,13 +36,7 @@ internal static class MeshAssembly
                 continue;
             }
 
-            if (!markerOf.TryGetValue(mesh.Region[t], out int marker))
-            {
-                marker = markerOfFace(mesh.Region[t]);
-                markerOf.Add(mesh.Region[t], marker);
-            }
-
-            markers.Add(marker);
+            markers.Add(mesh.Region[t]);
             smallestAngle = Math.Min(smallestAngle, SmallestAngleOf(mesh, t));
             for (int h = 3 * t; h < (3 * t) + 3; h++)
             {

@@ -44,14 +44,15 @@ public static class SheetMesher
             return new SheetMeshing(MeshingOutcome.OutlinesCross, null, null, "outlines cross after welding");
         }
 
-        Faces faces = Faces.Number(mesh, graph);
-        mesh.Remove(face => !faces.IsCopper(face));
+        Faces.Mark(mesh, graph, domain.MarkedRings);
+        ConstrainedTriangulation.DissolveHiddenOutlines(mesh);
+        mesh.RemoveRegion(Faces.Outside);
         if (!Enumerable.Range(0, mesh.TriangleCount).Any(t => mesh.Region[t] != Triangulation.None))
         {
             return NoCopper();
         }
 
-        return Refine(domain, quality, targetEdgeM, graph, mesh, vertexOf, faces);
+        return Refine(domain, quality, targetEdgeM, graph, mesh, vertexOf);
     }
 
     private static SheetMeshing Refine(
@@ -60,8 +61,7 @@ public static class SheetMesher
         Func<double, double, double>? targetEdgeM,
         OutlineGraph graph,
         Triangulation mesh,
-        int[] vertexOf,
-        Faces faces)
+        int[] vertexOf)
     {
         double unit = graph.UnitM, maximumEdge = quality.MaximumEdgeM / unit, minimumEdge = quality.MinimumEdgeM / unit;
         var segments = new SegmentEnds(mesh, graph, vertexOf);
@@ -90,7 +90,7 @@ public static class SheetMesher
                 MeshingOutcome.UnusableQuality, null, null, "the target edge function returned a value that is not positive");
         }
 
-        SheetMesh result = MeshAssembly.Of(mesh, graph, face => faces.MarkerOf(face, domain.MarkedRings), out int pinches);
+        SheetMesh result = MeshAssembly.Of(mesh, graph, out int pinches);
         int forced = Enumerable.Range(0, mesh.TriangleCount)
             .Count(t => mesh.Region[t] != Triangulation.None && refinement.IsThin(t));
         var evidence = new MeshingEvidence(

@@ -58,7 +58,7 @@ internal sealed class Triangulation
     /// </summary>
     public int[] Constraint { get; private set; }
 
-    /// <summary>Face number of each triangle; <see cref="None"/> when the triangle does not exist.</summary>
+    /// <summary>Part of the plane each triangle belongs to; <see cref="None"/> when the triangle does not exist.</summary>
     public int[] Region { get; private set; }
 
     /// <summary>Some half-edge that starts at each vertex.</summary>
@@ -314,12 +314,12 @@ internal sealed class Triangulation
         return h;
     }
 
-    /// <summary>Deletes every triangle of the regions the predicate rejects and leaves a rim in their place.</summary>
-    public void Remove(Func<int, bool> isRejected)
+    /// <summary>Deletes every triangle of a region and leaves a rim around its place.</summary>
+    public void RemoveRegion(int region)
     {
         for (int t = 0; t < TriangleCount; t++)
         {
-            if (Region[t] == None || !isRejected(Region[t]))
+            if (Region[t] != region)
             {
                 continue;
             }

@@ -32,6 +32,8 @@ internal sealed class MeshFacts
     public double AreaOfMarkerM2(int marker) =>
         Enumerable.Range(0, _mesh.TriangleCount).Where(t => _mesh.TriangleMarkers[t] == marker).Sum(AreaOf);
 
+    public double RimLengthM => RimSteps().Sum(e => Length(e.Key, e.Value));
+
     public double LongestEdgeM => _triangleLeftOf.Keys.Max(e => Length(e.From, e.To));
 
     public double AreaOf(int t)

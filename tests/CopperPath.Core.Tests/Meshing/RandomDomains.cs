@@ -1,6 +1,7 @@
 using CopperPath.Geometry;
 using CopperPath.Meshing;
 using NetTopologySuite.Geometries;
+using Shape = NetTopologySuite.Geometries.Geometry;
 using static CopperPath.Core.Tests.Meshing.Shapes;
 
 namespace CopperPath.Core.Tests.Meshing;
@@ -10,10 +11,10 @@ internal static class RandomDomains
 {
     private static readonly GeometryFactory Factory = new();
 
-    public static (SheetDomain Domain, Geometry Copper) Of(int seed)
+    public static (SheetDomain Domain, Shape Copper) Of(int seed)
     {
         Random random = new(seed);
-        Geometry copper = Factory.CreatePolygon();
+        Shape copper = Factory.CreatePolygon();
         int strokes = random.Next(1, 12);
         for (int i = 0; i < strokes; i++)
         {
@@ -36,13 +37,13 @@ internal static class RandomDomains
         return (new SheetDomain(ToPolygons(copper), rings), copper);
     }
 
-    public static Geometry ToGeometry(PointNm[] ring) => Factory.CreatePolygon(
+    public static Shape ToGeometry(PointNm[] ring) => Factory.CreatePolygon(
         [.. ring.Append(ring[0]).Select(p => new Coordinate(p.X, p.Y))]);
 
     /// <summary>The part of the copper that should carry the marker: inside its rings, outside those of lower ones.</summary>
-    public static double AreaOfMarkerM2(SheetDomain domain, Geometry copper, int marker)
+    public static double AreaOfMarkerM2(SheetDomain domain, Shape copper, int marker)
     {
-        Geometry inside = Factory.CreatePolygon(), lower = Factory.CreatePolygon();
+        Shape inside = Factory.CreatePolygon(), lower = Factory.CreatePolygon();
         foreach (MarkedRing ring in domain.MarkedRings)
         {
             if (ring.Marker == marker)
@@ -88,7 +89,7 @@ internal static class RandomDomains
         return Ring.SignedAreaNm2(ring) > 0 ? ring : Clockwise(ring);
     }
 
-    private static List<PolygonNm> ToPolygons(Geometry geometry)
+    private static List<PolygonNm> ToPolygons(Shape geometry)
     {
         List<PolygonNm> polygons = [];
         for (int i = 0; i < geometry.NumGeometries; i++)
