@@ -56,7 +56,7 @@ internal static class RandomDomains
             }
         }
 
-        return copper.Intersection(inside).Difference(lower).Area * 1e-18;
+        return inside.Difference(lower).Intersection(copper).Area * 1e-18;
     }
 
     private static PointNm[] Stroke(Random random)
