@@ -10,7 +10,7 @@ namespace CopperPath.Brief;
 public static class BriefReader
 {
     /// <summary>Version of the format this reader understands: the value of the key <c>copperpath</c>.</summary>
-    public const int FormatVersion = 1;
+    public const string FormatVersion = "1";
 
     // Bounds that no board of the trade leaves; beyond them a unit was mistaken. Common practice, no source.
     private static readonly double s_coldestAmbientK = Units.ZeroCelsiusK - 60;
@@ -41,9 +41,9 @@ public static class BriefReader
 
         BriefContext context = new(sink);
         if (section.Required("copperpath", "`copperpath: 1`, the version of the format") is { } version
-            && version is not YamlText { Text: "1" })
+            && !(version is YamlText { Text: var written } && written == FormatVersion))
         {
-            sink.Error(BriefCodes.FormatVersion, version.Position, $"format {version.Shape}", "`copperpath: 1`, the only format there is");
+            sink.Error(BriefCodes.FormatVersion, version.Position, $"format {version.Shape}", $"`copperpath: {FormatVersion}`, the only format there is");
         }
 
         BoardSection? board = BoardSectionReader.Read(section, context);

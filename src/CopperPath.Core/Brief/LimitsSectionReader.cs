@@ -44,7 +44,7 @@ internal static class LimitsSectionReader
         }
         else
         {
-            context.StateDefault("limits: switch node area ratio: 2");
+            context.StateDefault($"limits: switch node area ratio: {QuantityText.Ratio(areaRatio)}");
         }
 
         double? slotM = section.Optional("plane slot length") is { } slot

@@ -9,6 +9,9 @@ internal static class TerminalSectionReader
     internal static readonly IReadOnlyList<(string Word, ContactMode Value)> ContactModes =
         [("joined", ContactMode.Joined), ("spread", ContactMode.Spread)];
 
+    // Beyond what any board carries; a larger number is a unit mistaken. Common practice, no source.
+    private const double MostCurrentA = 10e3;
+
     private static readonly IReadOnlyList<string> s_currentKeys = ["enters", "leaves", "takes"];
 
     /// <summary>The terminals with their currents balanced; those that could not be read are left out.</summary>
@@ -103,7 +106,7 @@ internal static class TerminalSectionReader
             return context.Values.Choice(value, [("rest", 0.0)]);
         }
 
-        double? currentA = context.Values.QuantitySi(value, Dimension.Current, Sign.NotNegative);
+        double? currentA = context.Values.QuantitySi(value, Dimension.Current, 0, MostCurrentA, QuantityText.Current);
         return stated[0] == "leaves" ? -currentA : currentA;
     }
 }

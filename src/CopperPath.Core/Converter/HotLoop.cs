@@ -8,9 +8,6 @@ namespace CopperPath.Converter;
 /// </summary>
 public static class HotLoop
 {
-    /// <summary>Magnetic constant, henries per metre (CODATA 2018).</summary>
-    private const double Mu0HPerM = 1.25663706212e-6;
-
     /// <summary>Below this ratio of width to height the formula is called out of range. The project's own choice.</summary>
     private const double LeastWidthToHeight = 10;
 
@@ -23,7 +20,7 @@ public static class HotLoop
     /// <param name="widthM">Width of the strip across the current, metres, positive.</param>
     public static InductanceEstimate Inductance(double heightM, double lengthM, double widthM)
     {
-        double inductanceH = Mu0HPerM * Checked.Positive(heightM) * Checked.Positive(lengthM) / Checked.Positive(widthM);
+        double inductanceH = PhysicalConstants.Mu0HPerM * Checked.Positive(heightM) * Checked.Positive(lengthM) / Checked.Positive(widthM);
         return new InductanceEstimate(inductanceH, s_basis.WithReasons(widthM >= LeastWidthToHeight * heightM ? []
             : [$"the width of {QuantityText.Length(widthM)} is less than ten times the height of {QuantityText.Length(heightM)}"]));
     }

@@ -10,9 +10,6 @@ namespace CopperPath.Converter;
 /// <param name="Basis">What it rests on.</param>
 public sealed record SwitchNodePlate(double CapacitanceF, EstimateBasis Basis)
 {
-    /// <summary>Electric constant, farads per metre (CODATA 2018).</summary>
-    private const double Epsilon0FPerM = 8.8541878128e-12;
-
     private static readonly EstimateBasis s_basis = new(
         "parallel plates, C = eps0 eps_r A / d", "no fringing field, so on the low side; plane under the whole area");
 
@@ -23,7 +20,7 @@ public sealed record SwitchNodePlate(double CapacitanceF, EstimateBasis Basis)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(relativePermittivity, 1);
         return new SwitchNodePlate(
-            Epsilon0FPerM * relativePermittivity * Checked.NotNegative(areaM2) / Checked.Positive(distanceM), s_basis);
+            PhysicalConstants.Epsilon0FPerM * relativePermittivity * Checked.NotNegative(areaM2) / Checked.Positive(distanceM), s_basis);
     }
 
     /// <summary>Current pushed into the plane while the node swings, amperes.</summary>

@@ -84,7 +84,7 @@ public class BriefReaderTests
         brief.StatedDefaults.ShouldBe(
         [
             "limits: judge by: ipc-2152",
-            "limits: switch node area ratio: 2",
+            "limits: switch node area ratio: 2.00",
             "limits: plane slot length: none, slots in planes are not judged",
             "conductor temperature: 45.0 degC, ambient plus the allowed temperature rise (worst case)",
             "net 'n': role: other",
@@ -121,7 +121,7 @@ public class BriefReaderTests
     [InlineData("net: N", "net: N\n    at: { layer: 1, x: 0 mm, y: 0 mm }", "BRF030", "6:5", "exactly one")]
     [InlineData("enters: 1 A", "contact: joined", "BRF031", "9:9", "exactly one")]
     [InlineData("enters: 1 A", "enters: 1 A, leaves: 1 A", "BRF031", "9:9", "exactly one")]
-    [InlineData("enters: 1 A", "enters: -1 A", "BRF020", "9:42", "not negative")]
+    [InlineData("enters: 1 A", "enters: -1 A", "BRF021", "9:42", "from 0 A to 10.0 kA")]
     [InlineData("enters: 1 A", "takes: half", "BRF022", "9:41", "rest")]
     [InlineData("pins: [J1.1], ", "", "BRF035", "9:9", "at least one of")]
     [InlineData("name: b, comp", "name: a, comp", "BRF036", "10:11", "line 9")]

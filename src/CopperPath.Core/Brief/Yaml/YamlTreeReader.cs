@@ -68,8 +68,7 @@ internal sealed class YamlTreeReader
             return null;
         }
 
-        _parser.MoveNext();
-        YamlNode? root = ReadNode(depth: 0);
+        YamlNode? root = ReadNextNode(depth: 0);
         _parser.MoveNext();
         if (root is not null && _parser.MoveNext() && _parser.Current is DocumentStart second)
         {
@@ -79,10 +78,20 @@ internal sealed class YamlTreeReader
         return root;
     }
 
-    /// <summary>Reads the node at the current event and leaves its last event current; null after an unusable node.</summary>
-    private YamlNode? ReadNode(int depth)
+    private YamlNode? ReadNextNode(int depth)
     {
-        ParsingEvent current = _parser.Current!;
+        if (_parser.MoveNext() && _parser.Current is { } next)
+        {
+            return ReadNode(next, depth);
+        }
+
+        RefuseSyntax(LastPosition, "it ends too early");
+        return null;
+    }
+
+    /// <summary>Reads the node at the current event and leaves its last event current; null after an unusable node.</summary>
+    private YamlNode? ReadNode(ParsingEvent current, int depth)
+    {
         SourcePosition position = PositionOf(_file, current.Start);
         if (current is AnchorAlias || (current is NodeEvent node && (!node.Anchor.IsEmpty || !node.Tag.IsEmpty)))
         {
@@ -116,7 +125,7 @@ internal sealed class YamlTreeReader
         List<YamlNode> items = [];
         while (_parser.MoveNext() && _parser.Current is not SequenceEnd)
         {
-            if (ReadNode(depth + 1) is not { } item)
+            if (ReadNode(_parser.Current!, depth + 1) is not { } item)
             {
                 return null;
             }
@@ -133,8 +142,7 @@ internal sealed class YamlTreeReader
         Dictionary<string, SourcePosition> seen = new(StringComparer.Ordinal);
         while (_parser.MoveNext() && _parser.Current is not MappingEnd)
         {
-            YamlNode? key = ReadNode(depth + 1);
-            if (key is null || !_parser.MoveNext() || ReadNode(depth + 1) is not { } value)
+            if (ReadNode(_parser.Current!, depth + 1) is not { } key || ReadNextNode(depth + 1) is not { } value)
             {
                 return null;
             }
