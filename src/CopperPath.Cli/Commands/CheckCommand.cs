@@ -1,0 +1,42 @@
+using CopperPath.Cli.Report;
+
+namespace CopperPath.Cli.Commands;
+
+/// <summary><c>copperpath check BRIEF</c>: analyse, speak, write pictures and results.</summary>
+public static class CheckCommand
+{
+    public static int Run(CheckOptions options, Terminal terminal)
+    {
+        Review review = Analysis.Check(options.Brief, terminal.Progress);
+        terminal.EndProgress();
+        DiagnosticList.Write(terminal.Error, review.Diagnostics, options.Verbose);
+        if (review.Nets.Count == 0)
+        {
+            terminal.Error.WriteLine("Could not judge: nothing was written.");
+            return ExitCode.CouldNotJudge;
+        }
+
+        // Everything is made before anything is written, so that a failure leaves no half of a report behind.
+        terminal.Progress?.Invoke("Drawing");
+        List<OutputFile> files = [new OutputFile("results.json", ResultsJson.Of(review))];
+        files.AddRange(ReviewPictures.Of(review));
+        terminal.EndProgress();
+        string folder = options.Output ?? DefaultFolder(options.Brief);
+        if (OutputFolder.Write(folder, files) is { } problem)
+        {
+            terminal.Error.WriteLine(problem);
+            return ExitCode.CouldNotJudge;
+        }
+
+        TextSummary.Write(terminal.Out, review, folder, files);
+        if (options.Timings)
+        {
+            TextSummary.WriteTimings(terminal.Out, review.Timings);
+        }
+
+        return ExitCode.Of(review.Verdict);
+    }
+
+    private static string DefaultFolder(string brief) => Path.Combine(
+        Path.GetDirectoryName(brief) ?? "", "copperpath-report", Path.GetFileNameWithoutExtension(brief));
+}

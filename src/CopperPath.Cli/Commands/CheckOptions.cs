@@ -1,0 +1,25 @@
+using CommandLine;
+using CommandLine.Text;
+
+namespace CopperPath.Cli.Commands;
+
+[Verb("check", HelpText = "Review a board against a brief: currents, drop, capacity, findings, pictures.")]
+public sealed class CheckOptions
+{
+    [Value(0, MetaName = "BRIEF", Required = true, HelpText = "The review brief (YAML).")]
+    public string Brief { get; set; } = "";
+
+    [Option('o', "output", MetaValue = "FOLDER",
+        HelpText = "Where pictures and results go. Default: copperpath-report/NAME beside the brief.")]
+    public string? Output { get; set; }
+
+    [Option('t', "timings", HelpText = "Say how long each stage took.")]
+    public bool Timings { get; set; }
+
+    [Option('v', "verbose", HelpText = "Also list notes about the input files.")]
+    public bool Verbose { get; set; }
+
+    [Usage(ApplicationAlias = "copperpath")]
+    public static IEnumerable<Example> Examples =>
+        [new("Review the demo board, revision A", new CheckOptions { Brief = "boards/furrow-compute/revision-a.yaml" })];
+}

@@ -1,0 +1,44 @@
+using CopperPath.Cli.Report;
+
+namespace CopperPath.Cli.Commands;
+
+/// <summary><c>copperpath survey FOLDER</c>: say what is there, what was guessed and what could not be placed.</summary>
+public static class SurveyCommand
+{
+    public static int Run(SurveyOptions options, Terminal terminal)
+    {
+        Survey survey = Analysis.Survey(options.Folder, terminal.Progress);
+        terminal.EndProgress();
+        DiagnosticList.Write(terminal.Error, survey.Board.Diagnostics, options.Verbose);
+        SurveySummary.Write(terminal.Out, survey.Board, Math.Max(1, options.Nets));
+        if (options.Timings)
+        {
+            TextSummary.WriteTimings(terminal.Out, survey.Timings);
+        }
+
+        if (survey.Board.Nets is null)
+        {
+            return ExitCode.CouldNotJudge;
+        }
+
+        if (options.Brief is { } file && WriteBrief(file, options.Folder, survey.Board) is { } problem)
+        {
+            terminal.Error.WriteLine(problem);
+            return ExitCode.CouldNotJudge;
+        }
+
+        return survey.Board.CopperIsUncertain ? ExitCode.CouldNotJudge : ExitCode.WithinLimits;
+    }
+
+    private static string? WriteBrief(string file, string folder, Board board)
+    {
+        if (File.Exists(file))
+        {
+            return $"{file}: error OUT002: found a file of that name; expected a new one, a brief is never overwritten";
+        }
+
+        string relative = Path.GetRelativePath(Path.GetDirectoryName(Path.GetFullPath(file))!, Path.GetFullPath(folder));
+        return OutputFolder.Write(Path.GetDirectoryName(Path.GetFullPath(file))!,
+            [new OutputFile(Path.GetFileName(file), StarterBrief.Of(board, relative.Replace('\\', '/')))]);
+    }
+}

@@ -1,0 +1,177 @@
+using System.Text.Json;
+using CopperPath.Electrical;
+using CopperPath.Judging;
+
+namespace CopperPath.Cli.Report;
+
+/// <summary>Results for other programs: SI units, the unit in every name, a stable order, no clock.</summary>
+public static class ResultsJson
+{
+    /// <summary>Version of this layout; a change that can break a reader raises it.</summary>
+    public const int FormatVersion = 1;
+
+    public static byte[] Of(Review review)
+    {
+        using MemoryStream stream = new();
+        using (Utf8JsonWriter json = new(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("formatVersion", FormatVersion);
+            json.WriteString("tool", Product.NameAndVersion);
+            json.WriteString("board", review.Brief!.Board.Name);
+            json.WriteString("revision", review.Brief.Board.Revision);
+            json.WriteString("verdict", review.Verdict.ToString());
+            json.WriteNumber("ambientK", review.Brief.AmbientK);
+            json.WriteNumber("copperK", review.Brief.ConductorK);
+            json.WriteNumber("resistivityOhmM", review.Stack!.ResistivityOhmM);
+            WriteNets(json, review);
+            WriteFindings(json, review);
+            json.WriteStartArray("messages");
+            foreach (Diagnostics.Diagnostic diagnostic in review.Diagnostics)
+            {
+                json.WriteStringValue(diagnostic.ToString());
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("assumed");
+            foreach (string line in review.StatedDefaults)
+            {
+                json.WriteStringValue(line);
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        stream.WriteByte((byte)'\n');
+        return stream.ToArray();
+    }
+
+    private static void WriteNets(Utf8JsonWriter json, Review review)
+    {
+        ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
+        json.WriteStartArray("nets");
+        foreach (SolvedNet net in review.Nets)
+        {
+            ConductionResult result = net.Conduction;
+            json.WriteStartObject();
+            json.WriteString("name", net.Bound.Review.Name);
+            json.WriteString("net", net.Bound.Net.Name);
+            json.WriteString("status", result.Status.ToString());
+            json.WriteNumber("areaM2", net.Bound.Net.AreaM2);
+            if (result.Status == ConductionStatus.Solved)
+            {
+                if (result.ResistanceOhm is { } ohm)
+                {
+                    json.WriteNumber("resistanceOhm", ohm);
+                }
+
+                json.WriteNumber("dropV", result.DropV);
+                json.WriteNumber("lossW", result.LossW);
+                json.WriteNumber("currentBalanceRatio", result.CurrentBalanceRatio);
+                json.WriteNumber("powerBalanceRatio", result.PowerBalanceRatio);
+                json.WriteNumber("relativeResidual", result.RelativeResidual);
+                json.WriteNumber("unknowns", result.UnknownCount);
+                WriteTerminals(json, result.Terminals);
+                WriteHottestSections(json, net, rating);
+                WriteBarrels(json, result.Barrels, rating);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteTerminals(Utf8JsonWriter json, IReadOnlyList<TerminalResult> terminals)
+    {
+        json.WriteStartArray("terminals");
+        foreach (TerminalResult terminal in terminals)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", terminal.Terminal.Name);
+            json.WriteNumber("currentA", terminal.Terminal.CurrentA);
+            json.WriteNumber("potentialV", terminal.PotentialV);
+            json.WriteStartArray("contacts");
+            for (int c = 0; c < terminal.ContactCurrentsA.Count; c++)
+            {
+                json.WriteStartObject();
+                json.WriteString("name", terminal.Terminal.Contacts[c].Name);
+                json.WriteNumber("currentA", terminal.ContactCurrentsA[c]);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteHottestSections(Utf8JsonWriter json, SolvedNet net, ConductorRating rating)
+    {
+        json.WriteStartArray("hottestSections");
+        foreach (Section section in net.Sections.OrderByDescending(rating.TraceRiseK).ThenBy(s => s.AtXM).ThenBy(s => s.AtYM).Take(10))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("layer", section.Layer);
+            json.WriteNumber("xM", section.AtXM);
+            json.WriteNumber("yM", section.AtYM);
+            json.WriteNumber("widthM", section.WidthM);
+            json.WriteNumber("currentA", section.CurrentA);
+            json.WriteNumber("riseK", rating.TraceRiseK(section));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteBarrels(Utf8JsonWriter json, IReadOnlyList<BarrelCurrent> barrels, ConductorRating rating)
+    {
+        json.WriteStartArray("platedHoles");
+        foreach (BarrelCurrent barrel in barrels)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("xM", barrel.Barrel.Centre.X * 1e-9);
+            json.WriteNumber("yM", barrel.Barrel.Centre.Y * 1e-9);
+            json.WriteNumber("diameterM", barrel.Barrel.Feature.ToolDiameterNm * 1e-9);
+            json.WriteNumber("upperLayer", barrel.UpperLayer);
+            json.WriteNumber("lowerLayer", barrel.LowerLayer);
+            json.WriteNumber("currentA", barrel.CurrentA);
+            json.WriteNumber("riseK", rating.BarrelRiseK(barrel));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteFindings(Utf8JsonWriter json, Review review)
+    {
+        json.WriteStartArray("findings");
+        foreach (Finding finding in review.Findings)
+        {
+            json.WriteStartObject();
+            json.WriteString("rule", finding.Rule);
+            json.WriteString("level", finding.Level.ToString());
+            json.WriteString("subject", finding.Subject);
+            json.WriteNumber("layer", finding.Layer);
+            json.WriteNumber("xM", finding.XM);
+            json.WriteNumber("yM", finding.YM);
+            if (finding.Measure is { } measure)
+            {
+                json.WriteString("quantity", measure.Name);
+                json.WriteString("unit", measure.Unit);
+                json.WriteNumber("value", measure.Value);
+                json.WriteNumber("limit", measure.Limit);
+                json.WriteNumber("marginRatio", measure.MarginRatio);
+            }
+
+            json.WriteString("sentence", finding.Sentence);
+            json.WriteString("advice", finding.Advice);
+            json.WriteString("assumption", finding.Assumption);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+}

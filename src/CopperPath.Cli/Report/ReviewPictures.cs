@@ -1,0 +1,140 @@
+using System.Security.Cryptography;
+using System.Text;
+using CopperPath.Cli.Overlays;
+using CopperPath.Electrical;
+using CopperPath.Geometry;
+using CopperPath.Judging;
+using CopperPath.Nets;
+using CopperPath.Quantities;
+
+namespace CopperPath.Cli.Report;
+
+/// <summary>One picture per layer that carries reviewed copper: current density of all reviewed nets, findings numbered as in the summary.</summary>
+public static class ReviewPictures
+{
+    private const int WidthPx = 2200;
+
+    /// <summary>Room left around the copper shown, share of its larger side.</summary>
+    private const double MarginShare = 0.04;
+
+    /// <summary>Densities below this share of the top of the scale all take the first shade.</summary>
+    private const double BottomShare = 0.01;
+
+    public static IEnumerable<OutputFile> Of(Review review)
+    {
+        double topAPerMm2 = review.Nets.SelectMany(net => net.Conduction.Sheets)
+            .Select(sheet => PeakAPerMm2(sheet, review.Stack!)).DefaultIfEmpty(1).Max();
+        ScaleSpec scale = new("Current density", "A/mm²", ScaleKind.Logarithmic, RoundUp(topAPerMm2), RoundUp(topAPerMm2) * BottomShare);
+        string hash = HashOf(review);
+        return review.Nets.SelectMany(net => net.Bound.Net.Sheets).Select(sheet => sheet.Layer).Distinct().Order()
+            .Select(layer => new OutputFile(
+                FormattableString.Invariant($"layer-{layer}.png"), OverlayPainter.PaintPng(SceneOf(review, layer, scale, hash))));
+    }
+
+    private static readonly double[] _roundSteps = [1, 2, 5, 10];
+
+    private static OverlayScene SceneOf(Review review, int layer, ScaleSpec scale, string hash)
+    {
+        NetList board = review.Board!.Nets!;
+        HashSet<Net> reviewed = [.. review.Nets.Select(net => net.Bound.Net)];
+        BoxNm box = review.Board.Bounds;
+        int last = board.Layers[^1].Number;
+        return new OverlayScene(
+            TitleOf(review, layer, last, hash),
+            box.GrownBy((long)(MarginShare * Math.Max(box.WidthNm, box.HeightNm))),
+            review.Board.Profile,
+            [.. board.Nets.Where(net => !reviewed.Contains(net)).SelectMany(net => net.SheetOn(layer)?.Islands ?? [])],
+            [.. reviewed.SelectMany(net => net.SheetOn(layer)?.Islands ?? [])],
+            [.. review.Nets.SelectMany(net => net.Conduction.Sheets).Where(sheet => sheet.Layer == layer)
+                .Select(sheet => new ShadedSheet(sheet.Mesh, DensityAPerMm2(sheet, review.Stack!)))],
+            ViasOf(review, layer),
+            CallOutsOf(review, layer),
+            scale,
+            SeenFromBelow: layer == last && last > 1,
+            OverlayTheme.Light,
+            WidthPx);
+    }
+
+    private static TitleBlock TitleOf(Review review, int layer, int last, string hash)
+    {
+        string side = layer == 1 ? " (top)" : layer == last ? " (bottom)" : "";
+        return new TitleBlock(
+            review.Brief!.Board.Name,
+            review.Brief.Board.Revision ?? "",
+            FormattableString.Invariant($"Copper layer {layer}{side}, {QuantityText.Length(review.Stack!.ThicknessM[layer - 1])}"),
+            "Reviewed nets",
+            [
+                $"Ambient {QuantityText.Temperature(review.Brief.AmbientK)}",
+                $"copper at {QuantityText.Temperature(review.Brief.ConductorK)}",
+                $"allowed rise {QuantityText.TemperatureDifference(review.Brief.Limits.TemperatureRiseK)}",
+            ],
+            Product.NameAndVersion,
+            hash);
+    }
+
+    private static List<ViaMark> ViasOf(Review review, int layer)
+    {
+        ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
+        return [.. review.Nets.SelectMany(net => net.Conduction.Barrels
+            .Where(barrel => barrel.UpperLayer <= layer && layer <= barrel.LowerLayer)
+            .GroupBy(barrel => barrel.Barrel, ReferenceEqualityComparer.Instance)
+            .Select(stretches => stretches.MaxBy(stretch => Math.Abs(stretch.CurrentA))!)
+            .Select(barrel => new ViaMark(
+                barrel.Barrel.Centre,
+                barrel.Barrel.Feature.ToolDiameterNm,
+                barrel.CurrentA,
+                rating.BarrelRiseK(barrel) > net.Bound.Review.Limits.TemperatureRiseK)))];
+    }
+
+    private static List<CallOut> CallOutsOf(Review review, int layer)
+    {
+        List<CallOut> callOuts = [];
+        for (int i = 0; i < review.Findings.Count; i++)
+        {
+            Finding finding = review.Findings[i];
+            if (finding.Layer == layer)
+            {
+                callOuts.Add(new CallOut(
+                    i + 1,
+                    new PointNm((long)Math.Round(Units.NmFromMetres(finding.XM)), (long)Math.Round(Units.NmFromMetres(finding.YM))),
+                    finding.Level == FindingLevel.Remark ? CallOutRank.Caution : CallOutRank.Fail,
+                    $"{finding.Subject}: {finding.Sentence}"));
+            }
+        }
+
+        return callOuts;
+    }
+
+    private static double[] DensityAPerMm2(SheetField sheet, Stackup stack)
+    {
+        double perMm2 = 1e-6 / stack.ThicknessM[sheet.Layer - 1];
+        return [.. Enumerable.Range(0, sheet.Mesh.TriangleCount)
+            .Select(t => sheet.Mesh.TriangleMarkers[t] == 0 ? sheet.SheetCurrentAPerM(t) * perMm2 : double.NaN)];
+    }
+
+    /// <summary>The density that 99.8 % of the copper stays below: corners are singular and would take the whole scale.</summary>
+    private static double PeakAPerMm2(SheetField sheet, Stackup stack)
+    {
+        double[] densities = [.. DensityAPerMm2(sheet, stack).Where(double.IsFinite).Order()];
+        return densities.Length == 0 ? 0 : densities[(int)(0.998 * (densities.Length - 1))];
+    }
+
+    private static double RoundUp(double value)
+    {
+        double decade = Math.Pow(10, Math.Floor(Math.Log10(Math.Max(value, 1e-12))));
+        return _roundSteps.Select(step => step * decade).First(round => round >= value * (1 - 1e-9));
+    }
+
+    /// <summary>Fingerprint of the inputs: names and contents of the board's files.</summary>
+    private static string HashOf(Review review)
+    {
+        using IncrementalHash hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (Reading.BoardFiles.IdentifiedFile file in review.Board!.Files)
+        {
+            hash.AppendData(Encoding.UTF8.GetBytes(file.File.Name));
+            hash.AppendData(file.File.Bytes.Span);
+        }
+
+        return Convert.ToHexStringLower(hash.GetHashAndReset())[..16];
+    }
+}

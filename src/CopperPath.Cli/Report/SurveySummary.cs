@@ -1,0 +1,75 @@
+using CopperPath.Copper;
+using CopperPath.Nets;
+using CopperPath.Quantities;
+using CopperPath.Reading.BoardFiles;
+
+namespace CopperPath.Cli.Report;
+
+/// <summary>What a folder holds, for the person at the terminal.</summary>
+public static class SurveySummary
+{
+    public static void Write(TextWriter writer, Board board, int netCount)
+    {
+        WriteFiles(writer, board);
+        if (board.Nets is not { } nets)
+        {
+            writer.WriteLine("No copper layer could be read.");
+            return;
+        }
+
+        writer.WriteLine();
+        writer.WriteLine($"Board {QuantityText.Length(board.Bounds.WidthNm * 1e-9)} x {QuantityText.Length(board.Bounds.HeightNm * 1e-9)}"
+            + (board.Profile.Count > 0 ? ", from its profile" : ", from the extent of its copper: no profile was read"));
+        foreach (CopperLayer layer in nets.Layers)
+        {
+            writer.WriteLine(FormattableString.Invariant(
+                $"  layer {layer.Number}: {layer.Islands.Count} pieces, {QuantityText.Area(layer.AreaM2)}  ({layer.File})"));
+        }
+
+        writer.WriteLine();
+        foreach (string format in board.DrillFormats)
+        {
+            writer.WriteLine($"Drill numbers: {format}");
+        }
+
+        writer.WriteLine(FormattableString.Invariant(
+            $"Holes: {board.HoleCount}; {nets.PlatedHoleCount} plated, {nets.PlatedHolesOnAllLayers} of them meet copper on both faces they reach."));
+        writer.WriteLine();
+        WriteNets(writer, nets, netCount);
+    }
+
+    private static void WriteFiles(TextWriter writer, Board board)
+    {
+        TextTable table = new(["File", "Taken for", "Known from"], [false, false, false]);
+        foreach (IdentifiedFile file in board.Files)
+        {
+            table.Add([file.File.Name, RoleText(file), $"{file.Evidence.ToString().ToLowerInvariant()}: {file.Reason}"]);
+        }
+
+        table.Write(writer);
+    }
+
+    private static string RoleText(IdentifiedFile file) => file.Role == FileRole.Copper
+        ? FormattableString.Invariant($"copper {file.CopperLayer}")
+        : file.Role.ToString().ToLowerInvariant();
+
+    private static void WriteNets(TextWriter writer, NetList nets, int netCount)
+    {
+        TextTable table = new(["Largest nets", "Area", "Layers", "Plated holes", "Pads"], [false, true, false, true, true]);
+        foreach (Net net in nets.Nets.Take(netCount))
+        {
+            table.Add([
+                net.Name + (net.NameIsGenerated ? " (generated name)" : ""),
+                QuantityText.Area(net.AreaM2),
+                string.Join(" ", net.Sheets.Select(sheet => FormattableString.Invariant($"{sheet.Layer}"))),
+                FormattableString.Invariant($"{net.Barrels.Count}"),
+                FormattableString.Invariant($"{net.Pads.Count}")]);
+        }
+
+        table.Write(writer);
+        if (nets.Nets.Count > netCount)
+        {
+            writer.WriteLine(FormattableString.Invariant($"... and {nets.Nets.Count - netCount} smaller ones; --nets lists more."));
+        }
+    }
+}

@@ -1,0 +1,107 @@
+using CopperPath.Electrical;
+using CopperPath.Judging;
+using CopperPath.Quantities;
+
+namespace CopperPath.Cli.Report;
+
+/// <summary>The answer for the person at the terminal.</summary>
+public static class TextSummary
+{
+    public static void Write(TextWriter writer, Review review, string folder, IReadOnlyList<OutputFile> files)
+    {
+        WriteHead(writer, review);
+        WriteNets(writer, review);
+        WriteFindings(writer, review.Findings);
+        foreach (string line in review.StatedDefaults)
+        {
+            writer.WriteLine($"Assumed: {line}");
+        }
+
+        writer.WriteLine();
+        writer.WriteLine($"Verdict: {VerdictText(review)}");
+        writer.WriteLine($"Written: {files.Count} files in {folder}");
+        writer.WriteLine();
+        writer.WriteLine(Cautions.Text);
+    }
+
+    public static void WriteTimings(TextWriter writer, IReadOnlyList<StageTiming> timings)
+    {
+        writer.WriteLine();
+        TextTable table = new(["Stage", "Seconds"], [false, true]);
+        foreach (StageTiming timing in timings)
+        {
+            table.Add([timing.Stage, FormattableString.Invariant($"{timing.Seconds:0.00}")]);
+        }
+
+        table.Add(["All stages", FormattableString.Invariant($"{timings.Sum(timing => timing.Seconds):0.00}")]);
+        table.Write(writer);
+    }
+
+    public static string VerdictText(Review review) => review.Verdict switch
+    {
+        Verdict.WithinLimits => "all within limits.",
+        Verdict.BeyondLimits => FormattableString.Invariant(
+            $"{review.Findings.Count(finding => finding.Level == FindingLevel.BeyondLimit)} findings beyond limits."),
+        _ => "could not judge: part of the input was not understood or not solved; see the messages.",
+    };
+
+    private static void WriteHead(TextWriter writer, Review review)
+    {
+        string revision = review.Brief!.Board.Revision is { } text ? $", revision {text}" : "";
+        writer.WriteLine($"{Product.NameAndVersion}: review of {review.Brief.Board.Name}{revision}");
+        writer.WriteLine(FormattableString.Invariant(
+            $"{review.Board!.Nets!.Layers.Count} copper layers, {review.Board.HoleCount} holes, {review.Board.Nets.Nets.Count} nets; ")
+            + $"ambient {QuantityText.Temperature(review.Brief.AmbientK)}, copper at {QuantityText.Temperature(review.Brief.ConductorK)}, "
+            + $"allowed rise {QuantityText.TemperatureDifference(review.Brief.Limits.TemperatureRiseK)}");
+        writer.WriteLine();
+    }
+
+    private static void WriteNets(TextWriter writer, Review review)
+    {
+        ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
+        TextTable table = new(
+            ["Stretch of copper", "Current", "Resistance", "Drop", "Loss", "Hottest section", "Hottest hole"],
+            [false, true, true, true, true, true, true]);
+        foreach (SolvedNet net in review.Nets)
+        {
+            ConductionResult result = net.Conduction;
+            double enteringA = net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA);
+            if (result.Status != ConductionStatus.Solved)
+            {
+                table.Add([net.Bound.Review.Name, QuantityText.Current(enteringA), "not solved", "", "", "", ""]);
+                continue;
+            }
+
+            table.Add([
+                net.Bound.Review.Name,
+                QuantityText.Current(enteringA),
+                result.ResistanceOhm is { } ohm ? QuantityText.Resistance(ohm) : "-",
+                QuantityText.Voltage(result.DropV),
+                QuantityText.Power(result.LossW),
+                net.Sections.Count == 0 ? "-" : QuantityText.TemperatureDifference(net.Sections.Max(rating.TraceRiseK)),
+                result.Barrels.Count == 0 ? "-" : QuantityText.TemperatureDifference(result.Barrels.Max(rating.BarrelRiseK))]);
+        }
+
+        table.Write(writer);
+        writer.WriteLine($"Rises by {rating.Name}: one long isolated conductor in still air, no planes. Drop and loss from the field solve.");
+        writer.WriteLine();
+    }
+
+    private static void WriteFindings(TextWriter writer, IReadOnlyList<Finding> findings)
+    {
+        for (int i = 0; i < findings.Count; i++)
+        {
+            Finding finding = findings[i];
+            string layer = finding.Layer > 0 ? FormattableString.Invariant($"layer {finding.Layer}, ") : "";
+            writer.WriteLine(FormattableString.Invariant(
+                $"{i + 1,3}. [{finding.Rule}] {finding.Subject}: {layer}x {finding.XM * 1e3:0.00} mm, y {finding.YM * 1e3:0.00} mm"));
+            writer.WriteLine($"     {finding.Sentence}");
+            writer.WriteLine($"     {finding.Advice}");
+        }
+
+        if (findings.Count > 0)
+        {
+            writer.WriteLine();
+        }
+    }
+}

@@ -1,0 +1,17 @@
+namespace CopperPath.Cli;
+
+/// <summary>Where the program speaks to: standard output, standard error, and whether a person watches them.</summary>
+public sealed record Terminal(TextWriter Out, TextWriter Error, bool IsErrorRedirected, bool IsOutputRedirected)
+{
+    /// <summary>Shows a stage on standard error when a person watches it; silent otherwise.</summary>
+    public Action<string>? Progress => IsErrorRedirected ? null : stage => Error.Write($"\r\u001b[K{stage} ...");
+
+    /// <summary>Wipes the progress line.</summary>
+    public void EndProgress()
+    {
+        if (!IsErrorRedirected)
+        {
+            Error.Write("\r\u001b[K");
+        }
+    }
+}

@@ -1,0 +1,92 @@
+using CopperPath.Brief;
+using CopperPath.Circuit;
+using CopperPath.Diagnostics;
+using CopperPath.Electrical;
+using CopperPath.Judging;
+using CopperPath.Meshing;
+
+namespace CopperPath;
+
+/// <summary>The main path: a review brief -> findings. Read it from top to bottom; each stage is a room of its own.</summary>
+public static class Analysis
+{
+    /// <param name="briefFile">Path of the brief; the board's files are found relative to it.</param>
+    /// <param name="progress">Told the name of each stage as it begins; may be null.</param>
+    public static Review Check(string briefFile, Action<string>? progress = null)
+    {
+        StageClock clock = new(progress);
+
+        // 1. The brief: what to review, with which currents and limits.
+        clock.Begin("Reading the brief");
+        BriefReading reading = BriefFile.Read(briefFile);
+        if (reading.Brief is not { } brief)
+        {
+            return Undecided(null, null, reading.Diagnostics, clock);
+        }
+
+        // 2. The board: files -> artwork -> copper -> nets.
+        Board board = BoardRebuilder.Rebuild(BriefFile.FolderOf(briefFile, brief), brief.Board, clock);
+        List<Diagnostic> diagnostics = [.. reading.Diagnostics, .. board.Diagnostics];
+        if (board.Nets is null)
+        {
+            return Undecided(brief, board, diagnostics, clock);
+        }
+
+        // 3. The circuit: terminals of the brief as places on copper.
+        clock.Begin("Binding terminals");
+        (Stackup? stack, IReadOnlyList<string> assumed, Diagnostic? problem) = StackupBuilder.Build(brief, board.Nets);
+        BoundCircuit circuit = CircuitBinder.Bind(brief, board.Nets);
+        diagnostics.AddRange(circuit.Diagnostics);
+        if (problem is not null)
+        {
+            diagnostics.Add(problem);
+        }
+
+        if (stack is null || circuit.Diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error))
+        {
+            return Undecided(brief, board, diagnostics, clock);
+        }
+
+        // 4. The fields: mesh, solve, cut across the current.
+        SolvedNet[] solved = new SolvedNet[circuit.Nets.Count];
+        for (int i = 0; i < solved.Length; i++)
+        {
+            clock.Begin($"Solving {circuit.Nets[i].Review.Name}");
+            solved[i] = Solve(circuit.Nets[i], board, stack);
+        }
+
+        // 5. The judgement.
+        clock.Begin("Judging");
+        IReadOnlyList<Finding> findings = Judge.Findings(brief, solved, board.Nets, new ConductorRating(brief.Limits.JudgeBy, stack));
+        Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
+        return new Review(brief, board, stack, solved, findings, verdict, diagnostics,
+            [.. brief.StatedDefaults, .. assumed], clock.End());
+    }
+
+    /// <summary>What a folder or archive holds, without a brief.</summary>
+    public static Survey Survey(string path, Action<string>? progress = null)
+    {
+        StageClock clock = new(progress);
+        Board board = BoardRebuilder.Rebuild(path, null, clock);
+        return new Survey(board, clock.End());
+    }
+
+    private static SolvedNet Solve(BoundNet bound, Board board, Stackup stack)
+    {
+        ConductionResult result = ConductionSolver.Solve(
+            bound.Net, bound.Terminals, BoardRebuilder.UnplatedCuts(board), stack, FinenessFor(bound));
+        return new SolvedNet(bound, result, [.. result.Sheets.SelectMany(SectionFinder.Find)]);
+    }
+
+    /// <summary>Elements no longer than a hundredth of the net's diagonal, and never above 1 mm: pours vary slowly, necks refine themselves.</summary>
+    private static MeshQuality FinenessFor(BoundNet bound)
+    {
+        Geometry.BoxNm box = bound.Net.Sheets.SelectMany(sheet => sheet.Islands)
+            .Aggregate(Geometry.BoxNm.Empty, (all, island) => all.Including(island.Bounds));
+        double diagonalM = Quantities.Units.MetresFromNm(Math.Sqrt(((double)box.WidthNm * box.WidthNm) + ((double)box.HeightNm * box.HeightNm)));
+        return new MeshQuality(Math.Min(1e-3, diagonalM / 100));
+    }
+
+    private static Review Undecided(ReviewBrief? brief, Board? board, IReadOnlyList<Diagnostic> diagnostics, StageClock clock) =>
+        new(brief, board, null, [], [], Verdict.CouldNotJudge, diagnostics, brief?.StatedDefaults ?? [], clock.End());
+}

@@ -1,0 +1,34 @@
+using CopperPath.Artwork;
+using CopperPath.Diagnostics;
+using CopperPath.Geometry;
+using CopperPath.Nets;
+using CopperPath.Reading.BoardFiles;
+
+namespace CopperPath;
+
+/// <summary>A board rebuilt from its fabrication files.</summary>
+/// <param name="Files">Every file and what it was taken for.</param>
+/// <param name="Nets">Nets, layers and their pads; null when no copper could be read.</param>
+/// <param name="Profile">Board outline as filled polygons; empty when no profile was read.</param>
+/// <param name="Drills">Drill files read.</param>
+/// <param name="DrillFormats">How the numbers of each drill file were read, for the report.</param>
+/// <param name="Diagnostics">Remarks of all stages, in order.</param>
+public sealed record Board(
+    IReadOnlyList<IdentifiedFile> Files,
+    NetList? Nets,
+    IReadOnlyList<PolygonNm> Profile,
+    IReadOnlyList<DrillArtwork> Drills,
+    IReadOnlyList<string> DrillFormats,
+    IReadOnlyList<Diagnostic> Diagnostics)
+{
+    /// <summary>True when copper may be wrong or missing: such a board never passes a review.</summary>
+    public bool CopperIsUncertain => Nets is null || Diagnostics.Any(diagnostic => diagnostic.AffectsCopper);
+
+    /// <summary>Holes of all drill files.</summary>
+    public int HoleCount => Drills.Sum(drill => drill.Features.Count);
+
+    /// <summary>Bounds of the profile, or of the copper where there is none.</summary>
+    public BoxNm Bounds => Profile.Count > 0
+        ? Profile.Aggregate(BoxNm.Empty, (box, piece) => box.Including(piece.Bounds))
+        : Nets?.Layers.Aggregate(BoxNm.Empty, (box, layer) => box.Including(layer.Bounds)) ?? BoxNm.Empty;
+}

@@ -1,0 +1,46 @@
+using CopperPath.Artwork;
+using CopperPath.Diagnostics;
+using CopperPath.Geometry;
+using CopperPath.Polygons;
+
+namespace CopperPath.Copper;
+
+/// <summary>Artwork of a copper layer -> separate pieces of copper, in painting order, polarity honoured.</summary>
+public static class CopperBuilder
+{
+    /// <summary>
+    /// Builds the copper of one layer.
+    /// </summary>
+    /// <param name="number">Layer number, 1 = top.</param>
+    /// <param name="artwork">The drawn image.</param>
+    /// <param name="profile">Board outline; needed only where the file draws absent copper (negative polarity).</param>
+    /// <returns>The layer, or null with an error when a negative layer comes without a board outline.</returns>
+    public static (CopperLayer? Layer, IReadOnlyList<Diagnostic> Diagnostics) Build(
+        int number, LayerArtwork artwork, IReadOnlyList<PolygonNm> profile)
+    {
+        IReadOnlyList<PolygonNm> painted = PolygonOperations.Paint(artwork.Objects);
+        if (!IsNegative(artwork))
+        {
+            return (new CopperLayer(number, artwork.File, painted, artwork), []);
+        }
+
+        SourcePosition where = SourcePosition.WholeFile(artwork.File);
+        if (profile.Count == 0)
+        {
+            return (null, [new Diagnostic("CUP001", Severity.Error, where, "a layer drawn as absent copper, and no board outline",
+                "a profile file, inside which the copper is what the image leaves", AffectsCopper: true)]);
+        }
+
+        IReadOnlyList<PolygonNm> copper = PolygonOperations.Subtract(RingsOf(profile), RingsOf(painted));
+        return (new CopperLayer(number, artwork.File, copper, artwork), [new Diagnostic("CUP002", Severity.Note, where,
+            "a layer drawn as absent copper", "copper; it was inverted inside the board outline")]);
+    }
+
+    /// <summary>All rings of all polygons, as the polygon room's operations take them.</summary>
+    public static IReadOnlyList<PointNm[]> RingsOf(IEnumerable<PolygonNm> polygons) =>
+        [.. polygons.SelectMany(polygon => polygon.Rings)];
+
+    private static bool IsNegative(LayerArtwork artwork) =>
+        artwork.FileAttributes.TryGetValue(".FilePolarity", out IReadOnlyList<string>? fields)
+        && fields.Count > 0 && string.Equals(fields[0], "Negative", StringComparison.OrdinalIgnoreCase);
+}

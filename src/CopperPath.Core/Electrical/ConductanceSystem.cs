@@ -1,0 +1,188 @@
+using CopperPath.Polygons;
+using CopperPath.LinearAlgebra;
+using CopperPath.Meshing;
+
+namespace CopperPath.Electrical;
+
+/// <summary>
+/// The equations K v = i over the nodes that are connected to the reference: the last terminal's first contact,
+/// whose potential is zero. Copper not connected to any terminal carries nothing and stays out.
+/// </summary>
+internal sealed class ConductanceSystem
+{
+    private readonly int[] _equationOf;
+
+    private ConductanceSystem(int[] equationOf, SymmetricSparseMatrix matrix, double[] rightHandSide, string? stranded)
+    {
+        _equationOf = equationOf;
+        Matrix = matrix;
+        RightHandSide = rightHandSide;
+        Stranded = stranded;
+    }
+
+    public SymmetricSparseMatrix Matrix { get; }
+
+    public double[] RightHandSide { get; }
+
+    /// <summary>Name of a terminal not connected to the reference, or null.</summary>
+    public string? Stranded { get; }
+
+    public static ConductanceSystem Assemble(
+        NetMesh mesh, NodeMap nodes, List<BarrelLink> links, IReadOnlyList<BoundTerminal> terminals, Stackup stack)
+    {
+        int reference = nodes.NodeOf(nodes.GroupOfContact(nodes.FirstContactOf(terminals.Count - 1)));
+        DisjointSets connected = Connect(mesh, nodes, links);
+        int home = connected.Find(reference);
+        string? stranded = terminals.Where((_, t) => Enumerable
+            .Range(nodes.FirstContactOf(t), nodes.FirstContactOf(t + 1) - nodes.FirstContactOf(t))
+            .Any(c => connected.Find(nodes.GroupOfContact(c)) != home)).Select(terminal => terminal.Name).FirstOrDefault();
+        if (stranded is not null)
+        {
+            return new ConductanceSystem([], new SymmetricSparseMatrix(0, [0], [], []), [], stranded);
+        }
+
+        int[] equationOf = Number(nodes, connected, home, reference, out int count);
+        SparseMatrixBuilder builder = new(count);
+        AddSheets(builder, mesh, nodes, equationOf, stack);
+        foreach (BarrelLink link in links)
+        {
+            AddConductance(builder, equationOf[link.UpperGroup], equationOf[link.LowerGroup], 1 / link.ResistanceOhm);
+        }
+
+        return new ConductanceSystem(equationOf, builder.Build(), Currents(nodes, terminals, equationOf, count), null);
+    }
+
+    /// <summary>Potential of each member from the solved unknowns; NaN on copper that is not connected.</summary>
+    public double[] Expand(double[] unknowns)
+    {
+        double[] potential = new double[_equationOf.Length];
+        for (int member = 0; member < potential.Length; member++)
+        {
+            potential[member] = _equationOf[member] switch
+            {
+                Reference => 0,
+                Stray => double.NaN,
+                int equation => unknowns[equation],
+            };
+        }
+
+        return potential;
+    }
+
+    private const int Reference = -1;
+    private const int Stray = -2;
+
+    private static DisjointSets Connect(NetMesh mesh, NodeMap nodes, List<BarrelLink> links)
+    {
+        DisjointSets connected = new(nodes.Size);
+        for (int member = 0; member < nodes.Size; member++)
+        {
+            connected.Join(member, nodes.NodeOf(member));
+        }
+
+        for (int s = 0; s < mesh.Sheets.Count; s++)
+        {
+            SheetMesh sheet = mesh.Sheets[s].Mesh;
+            for (int t = 0; t < sheet.TriangleCount; t++)
+            {
+                int first = nodes.NodeOfVertex(s, sheet.Triangles[3 * t]);
+                connected.Join(first, nodes.NodeOfVertex(s, sheet.Triangles[(3 * t) + 1]));
+                connected.Join(first, nodes.NodeOfVertex(s, sheet.Triangles[(3 * t) + 2]));
+            }
+        }
+
+        foreach (BarrelLink link in links)
+        {
+            connected.Join(link.UpperGroup, link.LowerGroup);
+        }
+
+        return connected;
+    }
+
+    private static int[] Number(NodeMap nodes, DisjointSets connected, int home, int reference, out int count)
+    {
+        int[] equationOf = new int[nodes.Size];
+        count = 0;
+        for (int member = 0; member < nodes.Size; member++)
+        {
+            int node = nodes.NodeOf(member);
+            equationOf[member] = node == reference ? Reference
+                : connected.Find(member) != home ? Stray
+                : node == member ? count++
+                : equationOf[node];
+        }
+
+        return equationOf;
+    }
+
+    private static void AddSheets(
+        SparseMatrixBuilder builder, NetMesh mesh, NodeMap nodes, int[] equationOf, Stackup stack)
+    {
+        for (int s = 0; s < mesh.Sheets.Count; s++)
+        {
+            (int layer, SheetMesh sheet) = mesh.Sheets[s];
+            double conductance = stack.SheetConductanceS(layer);
+            for (int t = 0; t < sheet.TriangleCount; t++)
+            {
+                // Inside a contact or a barrel all is one potential.
+                if (sheet.TriangleMarkers[t] != 0)
+                {
+                    continue;
+                }
+
+                TriangleGradient g = new(sheet, t);
+                int e0 = equationOf[nodes.NodeOfVertex(s, sheet.Triangles[3 * t])];
+                int e1 = equationOf[nodes.NodeOfVertex(s, sheet.Triangles[(3 * t) + 1])];
+                int e2 = equationOf[nodes.NodeOfVertex(s, sheet.Triangles[(3 * t) + 2])];
+                double scale = -conductance * g.AreaM2;
+                AddConductance(builder, e0, e1, scale * ((g.X0 * g.X1) + (g.Y0 * g.Y1)));
+                AddConductance(builder, e1, e2, scale * ((g.X1 * g.X2) + (g.Y1 * g.Y2)));
+                AddConductance(builder, e2, e0, scale * ((g.X2 * g.X0) + (g.Y2 * g.Y0)));
+            }
+        }
+    }
+
+    /// <summary>A triangle is three conductances along its edges, negative where the angle opposite is obtuse.</summary>
+    private static void AddConductance(SparseMatrixBuilder builder, int a, int b, double conductance)
+    {
+        if (a == b || a == Stray || b == Stray)
+        {
+            return;
+        }
+
+        if (a >= 0)
+        {
+            builder.Add(a, a, conductance);
+        }
+
+        if (b >= 0)
+        {
+            builder.Add(b, b, conductance);
+        }
+
+        if (a >= 0 && b >= 0)
+        {
+            builder.Add(a, b, -conductance);
+        }
+    }
+
+    private static double[] Currents(NodeMap nodes, IReadOnlyList<BoundTerminal> terminals, int[] equationOf, int count)
+    {
+        double[] currents = new double[count];
+        for (int t = 0; t < terminals.Count; t++)
+        {
+            int first = nodes.FirstContactOf(t);
+            int contacts = nodes.FirstContactOf(t + 1) - first;
+            for (int c = first; c < first + contacts; c++)
+            {
+                int equation = equationOf[nodes.NodeOf(nodes.GroupOfContact(c))];
+                if (equation >= 0)
+                {
+                    currents[equation] += terminals[t].CurrentA / contacts;
+                }
+            }
+        }
+
+        return currents;
+    }
+}

@@ -1,0 +1,88 @@
+using CopperPath.Meshing;
+using CopperPath.Nets;
+
+namespace CopperPath.Electrical;
+
+/// <summary>How a conduction solve ended.</summary>
+public enum ConductionStatus
+{
+    Solved,
+
+    /// <summary>The copper between the terminals is not connected; there is no resistance to report.</summary>
+    NotConnected,
+
+    /// <summary>A contact lies on no copper of the net.</summary>
+    ContactOffCopper,
+
+    /// <summary>A layer could not be meshed.</summary>
+    MeshFailed,
+
+    /// <summary>The equations could not be solved; a defect, reported as such.</summary>
+    SolverFailed,
+}
+
+/// <summary>Fields on one layer of a net.</summary>
+/// <param name="Layer">Layer number, 1 = top.</param>
+/// <param name="Mesh">The triangles.</param>
+/// <param name="PotentialV">Potential at each vertex, volts, relative to the reference terminal.</param>
+/// <param name="SheetCurrentXAPerM">x component of the sheet current in each triangle, amperes per metre of width.</param>
+/// <param name="SheetCurrentYAPerM">y component likewise.</param>
+public sealed record SheetField(
+    int Layer,
+    SheetMesh Mesh,
+    double[] PotentialV,
+    double[] SheetCurrentXAPerM,
+    double[] SheetCurrentYAPerM)
+{
+    /// <summary>Magnitude of the sheet current in a triangle, amperes per metre of width.</summary>
+    public double SheetCurrentAPerM(int triangle) =>
+        Math.Sqrt((SheetCurrentXAPerM[triangle] * SheetCurrentXAPerM[triangle])
+            + (SheetCurrentYAPerM[triangle] * SheetCurrentYAPerM[triangle]));
+}
+
+/// <summary>Current in a plated hole, from one layer it touches to the next.</summary>
+/// <param name="Barrel">The hole.</param>
+/// <param name="UpperLayer">Layer above the stretch.</param>
+/// <param name="LowerLayer">Layer below the stretch.</param>
+/// <param name="CurrentA">Current downwards, amperes.</param>
+/// <param name="ResistanceOhm">Resistance of the stretch, ohms.</param>
+public sealed record BarrelCurrent(Barrel Barrel, int UpperLayer, int LowerLayer, double CurrentA, double ResistanceOhm);
+
+/// <summary>Potential of a terminal and how its current divides among its contacts.</summary>
+/// <param name="Terminal">The terminal.</param>
+/// <param name="PotentialV">Its potential (mean over contacts where they are not joined), volts.</param>
+/// <param name="ContactCurrentsA">Current into the net at each contact, in the order of the terminal's contacts, amperes.</param>
+public sealed record TerminalResult(BoundTerminal Terminal, double PotentialV, IReadOnlyList<double> ContactCurrentsA);
+
+/// <summary>Solution of one net, with the evidence that it is one.</summary>
+/// <param name="Status">How the solve ended; all else is empty unless Solved.</param>
+/// <param name="Explanation">What went wrong, in words, or null.</param>
+/// <param name="Sheets">Fields per layer.</param>
+/// <param name="Barrels">Currents of the plated holes.</param>
+/// <param name="Terminals">Potentials of the terminals.</param>
+/// <param name="DropV">Largest difference between a terminal where current enters and one where it leaves, volts.</param>
+/// <param name="LossW">Heat made in the copper, watts.</param>
+/// <param name="CurrentBalanceRatio">|sum of currents recovered at the terminals| over the total entering; rounding only.</param>
+/// <param name="PowerBalanceRatio">|terminal power less copper loss| over the loss; rounding only.</param>
+/// <param name="UnknownCount">Equations solved.</param>
+/// <param name="RelativeResidual">Norm of the residual over the norm of the right-hand side.</param>
+public sealed record ConductionResult(
+    ConductionStatus Status,
+    string? Explanation,
+    IReadOnlyList<SheetField> Sheets,
+    IReadOnlyList<BarrelCurrent> Barrels,
+    IReadOnlyList<TerminalResult> Terminals,
+    double DropV,
+    double LossW,
+    double CurrentBalanceRatio,
+    double PowerBalanceRatio,
+    int UnknownCount,
+    double RelativeResidual)
+{
+    /// <summary>Resistance between the terminals of a two-terminal net, ohms; null when there are more.</summary>
+    public double? ResistanceOhm => Status == ConductionStatus.Solved && Terminals.Count == 2
+        ? DropV / Math.Abs(Terminals[0].Terminal.CurrentA) : null;
+
+    public static ConductionResult Failed(ConductionStatus status, string explanation) =>
+        new(status, explanation, [], [], [], double.NaN, double.NaN, double.NaN, double.NaN, 0, double.NaN);
+}

@@ -1,0 +1,81 @@
+using CopperPath.Artwork;
+using CopperPath.Copper;
+using CopperPath.Geometry;
+using CopperPath.Meshing;
+using CopperPath.Nets;
+using CopperPath.Polygons;
+using CopperPath.Quantities;
+
+namespace CopperPath.Electrical;
+
+/// <summary>The meshes of a net's layers, and which marker in them belongs to which barrel or contact.</summary>
+/// <param name="Sheets">Layer number and mesh, ascending.</param>
+/// <param name="BarrelCount">Markers 1 to this number are the net's barrels, in order.</param>
+/// <param name="Contacts">Markers above are these contacts, in order.</param>
+internal sealed record NetMesh(
+    IReadOnlyList<(int Layer, SheetMesh Mesh)> Sheets,
+    int BarrelCount,
+    IReadOnlyList<Contact> Contacts)
+{
+    /// <summary>
+    /// Meshes a net. Barrels are discs the size of the drilled hole: their walls conduct so much better sideways than
+    /// the sheet that the rim of a hole is one potential, which makes the disc inside it one as well.
+    /// </summary>
+    /// <returns>The mesh, or null and the reason.</returns>
+    public static (NetMesh? Mesh, string? Reason) Build(
+        Net net, IReadOnlyList<Contact> contacts, IReadOnlyList<DrilledFeature> cuts, Stackup stack, MeshQuality quality)
+    {
+        SheetMeshing[] meshings = new SheetMeshing[net.Sheets.Count];
+        Parallel.For(0, net.Sheets.Count, i =>
+        {
+            NetSheet sheet = net.Sheets[i];
+            meshings[i] = SheetMesher.Mesh(DomainOf(sheet, net.Barrels, contacts, cuts, stack), quality);
+        });
+
+        List<(int, SheetMesh)> sheets = [];
+        for (int i = 0; i < meshings.Length; i++)
+        {
+            if (meshings[i].Mesh is { } mesh)
+            {
+                sheets.Add((net.Sheets[i].Layer, mesh));
+            }
+            else if (meshings[i].Outcome != MeshingOutcome.NoCopper)
+            {
+                return (null, $"layer {net.Sheets[i].Layer}: {meshings[i].Reason}");
+            }
+        }
+
+        return (new NetMesh(sheets, net.Barrels.Count, contacts), null);
+    }
+
+    private static SheetDomain DomainOf(
+        NetSheet sheet, IReadOnlyList<Barrel> barrels, IReadOnlyList<Contact> contacts,
+        IReadOnlyList<DrilledFeature> cuts, Stackup stack)
+    {
+        List<MarkedRing> marked = [];
+        double platingNm = Units.NmFromMetres(stack.PlatingM);
+        for (int b = 0; b < barrels.Count; b++)
+        {
+            if (barrels[b].Layers.Contains(sheet.Layer))
+            {
+                marked.Add(new MarkedRing(HoleOutline.ForMeshing(barrels[b].Feature, platingNm), b + 1));
+            }
+        }
+
+        for (int c = 0; c < contacts.Count; c++)
+        {
+            marked.AddRange(contacts[c].Areas.Where(area => area.Layer == sheet.Layer)
+                .Select(area => new MarkedRing(area.Outline, barrels.Count + c + 1)));
+        }
+
+        return new SheetDomain(WithoutCuts(sheet, cuts), marked);
+    }
+
+    private static IReadOnlyList<PolygonNm> WithoutCuts(NetSheet sheet, IReadOnlyList<DrilledFeature> cuts)
+    {
+        List<PointNm[]> holes = [.. cuts.Select(cut => HoleOutline.Of(cut, 0))
+            .Where(hole => sheet.Islands.Any(island => island.Bounds.Touches(BoxNm.Of(hole))))];
+        return holes.Count == 0 ? sheet.Islands
+            : PolygonOperations.Subtract(CopperBuilder.RingsOf(sheet.Islands), holes);
+    }
+}

@@ -1,0 +1,77 @@
+using CopperPath.Polygons;
+using System.Globalization;
+using CopperPath.Electrical;
+using CopperPath.Quantities;
+
+namespace CopperPath.Judging;
+
+/// <summary>
+/// Judges every plated hole as a conductor of equal section, with the current the field solve gives it (not the
+/// average of its group), and speaks once per group of neighbouring holes.
+/// </summary>
+internal static class BarrelRule
+{
+    /// <summary>Holes nearer than this belong to one group, metres.</summary>
+    private const double GroupReachM = 2.5e-3;
+
+    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating)
+    {
+        double limitK = net.Bound.Review.Limits.TemperatureRiseK;
+        foreach (List<BarrelCurrent> group in Groups(net.Conduction.Barrels))
+        {
+            List<(BarrelCurrent Barrel, double RiseK)> hot = [.. group
+                .Select(barrel => (barrel, rating.BarrelRiseK(barrel)))
+                .Where(judged => judged.Item2 > limitK)
+                .OrderByDescending(judged => judged.Item2)];
+            if (hot.Count > 0)
+            {
+                yield return FindingOf(net, rating, group, hot, limitK);
+            }
+        }
+    }
+
+    private static Finding FindingOf(
+        SolvedNet net, ConductorRating rating, List<BarrelCurrent> group, List<(BarrelCurrent Barrel, double RiseK)> hot, double limitK)
+    {
+        (BarrelCurrent worst, double riseK) = hot[0];
+        double allowedA = rating.BarrelCurrentA(worst.Barrel.Feature, limitK);
+
+        // Scaling the whole group by the worst hole's excess keeps the uneven sharing the field solve found.
+        int needed = (int)Math.Ceiling(group.Count * Math.Abs(worst.CurrentA) / allowedA);
+        double totalA = group.Sum(barrel => Math.Abs(barrel.CurrentA));
+        return new Finding(
+            RuleCatalogue.Barrel.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, worst.UpperLayer,
+            Units.MetresFromNm(worst.Barrel.Centre.X), Units.MetresFromNm(worst.Barrel.Centre.Y),
+            new Measure("temperature rise", "K", riseK, limitK),
+            string.Create(CultureInfo.InvariantCulture,
+                $"{hot.Count} of {group.Count} plated holes in this group carry more than the {QuantityText.Current(allowedA)} allowed; ")
+                + $"the worst takes {QuantityText.Current(Math.Abs(worst.CurrentA))} of the group's {QuantityText.Current(totalA)} "
+                + $"between layers {worst.UpperLayer} and {worst.LowerLayer}.",
+            string.Create(CultureInfo.InvariantCulture, $"Use about {needed} holes of this size here, spread across the path of the current."),
+            rating.BarrelAssumption(worst));
+    }
+
+    private static List<List<BarrelCurrent>> Groups(IReadOnlyList<BarrelCurrent> barrels)
+    {
+        // One stretch per hole: the busiest one.
+        List<BarrelCurrent> busiest = [.. barrels
+            .GroupBy(barrel => barrel.Barrel, ReferenceEqualityComparer.Instance)
+            .Select(stretches => stretches.MaxBy(stretch => Math.Abs(stretch.CurrentA))!)
+            .OrderBy(barrel => barrel.Barrel.Centre.X).ThenBy(barrel => barrel.Barrel.Centre.Y)];
+        DisjointSets sets = new(busiest.Count);
+        for (int i = 0; i < busiest.Count; i++)
+        {
+            for (int j = i + 1; j < busiest.Count
+                && Units.MetresFromNm(busiest[j].Barrel.Centre.X - busiest[i].Barrel.Centre.X) < GroupReachM; j++)
+            {
+                if (Units.MetresFromNm(busiest[i].Barrel.Centre.DistanceNmTo(busiest[j].Barrel.Centre)) < GroupReachM)
+                {
+                    sets.Join(i, j);
+                }
+            }
+        }
+
+        return [.. Enumerable.Range(0, busiest.Count).GroupBy(sets.Find)
+            .Select(group => group.Select(i => busiest[i]).ToList())];
+    }
+}

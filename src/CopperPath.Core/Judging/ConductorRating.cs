@@ -1,0 +1,68 @@
+using CopperPath.Artwork;
+using CopperPath.Brief;
+using CopperPath.Capacity;
+using CopperPath.Electrical;
+using CopperPath.Quantities;
+
+namespace CopperPath.Judging;
+
+/// <summary>
+/// The relation between current, section and rise that the brief chose, applied to cuts and barrels. Both relations
+/// are for one long isolated conductor in still air. A barrel is a conductor as wide as the wall is long around the
+/// hole and as thick as the plating.
+/// </summary>
+public sealed class ConductorRating(JudgingRule rule, Stackup stack)
+{
+    /// <summary>How sentences call the relation.</summary>
+    public string Name => rule == JudgingRule.Ipc2221 ? "the IPC-2221 relation" : "the IPC-2152-style fit";
+
+    /// <summary>Rise of the copper at a cut, kelvin.</summary>
+    public double TraceRiseK(Section section) => section.WidthM <= 0 ? 0
+        : RiseOf(section.CurrentA, section.WidthM, ThicknessM(section.Layer), PlacementOf(section.Layer)).RiseK;
+
+    /// <summary>Width that would carry the cut's current at a rise, metres.</summary>
+    public double TraceWidthM(Section section, double riseK) => rule == JudgingRule.Ipc2221
+        ? Ipc2221.Section(section.CurrentA, riseK, PlacementOf(section.Layer)).SectionM2 / ThicknessM(section.Layer)
+        : Ipc2152StyleFit.Width(section.CurrentA, riseK, ThicknessM(section.Layer)).WidthM;
+
+    /// <summary>What the judgement of a cut rests on, and where it leaves the relation's range.</summary>
+    public string TraceAssumption(Section section)
+    {
+        EstimateBasis basis = RiseOf(section.CurrentA, section.WidthM, ThicknessM(section.Layer), PlacementOf(section.Layer)).Basis;
+        bool isFitOnInnerLayer = rule == JudgingRule.Ipc2152 && PlacementOf(section.Layer) == ConductorPlacement.Internal;
+        return TextOf(basis) + (isFitOnInnerLayer ? "; the fit is for outer layers and is used here for an inner one" : "");
+    }
+
+    /// <summary>Rise of a barrel, kelvin.</summary>
+    public double BarrelRiseK(BarrelCurrent barrel) => BarrelEstimate(barrel).RiseK;
+
+    /// <summary>What the judgement of a barrel rests on.</summary>
+    public string BarrelAssumption(BarrelCurrent barrel) =>
+        $"barrel taken as an unrolled conductor of its wall's length and thickness; {TextOf(BarrelEstimate(barrel).Basis)}";
+
+    /// <summary>Current a barrel carries at a rise, amperes.</summary>
+    public double BarrelCurrentA(DrilledFeature feature, double riseK)
+    {
+        double widthM = BarrelSection.MeanCircumferenceM(feature, stack.PlatingM);
+        return rule == JudgingRule.Ipc2221
+            ? Ipc2221.Current(riseK, widthM * stack.PlatingM, ConductorPlacement.Internal).CurrentA
+            : Ipc2152StyleFit.Current(riseK, widthM, stack.PlatingM).CurrentA;
+    }
+
+    private RiseEstimate BarrelEstimate(BarrelCurrent barrel) => RiseOf(
+        Math.Abs(barrel.CurrentA), BarrelSection.MeanCircumferenceM(barrel.Barrel.Feature, stack.PlatingM),
+        stack.PlatingM, ConductorPlacement.Internal);
+
+    private RiseEstimate RiseOf(double currentA, double widthM, double thicknessM, ConductorPlacement placement) =>
+        rule == JudgingRule.Ipc2221
+            ? Ipc2221.Rise(currentA, widthM * thicknessM, placement)
+            : Ipc2152StyleFit.Rise(currentA, widthM, thicknessM);
+
+    private double ThicknessM(int layer) => stack.ThicknessM[layer - 1];
+
+    private ConductorPlacement PlacementOf(int layer) =>
+        layer == 1 || layer == stack.ThicknessM.Count ? ConductorPlacement.External : ConductorPlacement.Internal;
+
+    private static string TextOf(EstimateBasis basis) =>
+        !basis.IsInRange ? $"{basis.Source}; {basis.Assumptions}; outside that range: {string.Join(", ", basis.OutsideRange)}" : $"{basis.Source}; {basis.Assumptions}";
+}

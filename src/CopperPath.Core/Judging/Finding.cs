@@ -1,0 +1,56 @@
+namespace CopperPath.Judging;
+
+/// <summary>What a finding means for the verdict.</summary>
+public enum FindingLevel
+{
+    /// <summary>Worth reading; within limits.</summary>
+    Remark,
+
+    /// <summary>Beyond a limit of the brief.</summary>
+    BeyondLimit,
+
+    /// <summary>The question could not be answered.</summary>
+    Undecided,
+}
+
+/// <summary>A measured value against its limit, both in the unit named.</summary>
+/// <param name="Name">Quantity, e.g. <c>temperature rise</c>.</param>
+/// <param name="Unit">SI unit symbol, e.g. <c>K</c>; empty for a ratio.</param>
+/// <param name="Value">What was found.</param>
+/// <param name="Limit">What is allowed.</param>
+public sealed record Measure(string Name, string Unit, double Value, double Limit)
+{
+    /// <summary>Room left: 0.2 means the value could grow by 20 % of the limit; negative beyond it.</summary>
+    public double MarginRatio => (Limit - Value) / Limit;
+}
+
+/// <summary>One thing a reviewer should know, with where it is and what to do.</summary>
+/// <param name="Rule">Identifier of the rule, from <see cref="RuleCatalogue"/>.</param>
+/// <param name="Level">What it means for the verdict.</param>
+/// <param name="Subject">Name of the reviewed net.</param>
+/// <param name="Layer">Layer number, 1 = top; 0 when it is about the whole net.</param>
+/// <param name="XM">Place, metres from the board origin.</param>
+/// <param name="YM">Place, metres from the board origin.</param>
+/// <param name="Measure">Value and limit, or null where nothing is measured.</param>
+/// <param name="Sentence">What was found, in one plain sentence.</param>
+/// <param name="Advice">What would mend it, in one plain sentence.</param>
+/// <param name="Assumption">What the judgement rests on.</param>
+public sealed record Finding(
+    string Rule,
+    FindingLevel Level,
+    string Subject,
+    int Layer,
+    double XM,
+    double YM,
+    Measure? Measure,
+    string Sentence,
+    string Advice,
+    string Assumption);
+
+/// <summary>Answer to the review as a whole.</summary>
+public enum Verdict
+{
+    WithinLimits,
+    BeyondLimits,
+    CouldNotJudge,
+}

@@ -1,0 +1,47 @@
+using CopperPath.Brief;
+using CopperPath.Electrical;
+using CopperPath.Geometry;
+using CopperPath.Nets;
+using CopperPath.Quantities;
+
+namespace CopperPath.Judging;
+
+/// <summary>Solved nets and limits -> findings, worst first within each rule, rules in catalogue order.</summary>
+public static class Judge
+{
+    public static IReadOnlyList<Finding> Findings(
+        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, NetList board, ConductorRating rating)
+    {
+        List<Finding> findings = [];
+        List<SolvedNet> solved = [.. nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)];
+        findings.AddRange(nets.Where(net => net.Conduction.Status != ConductionStatus.Solved).Select(Unsolved));
+        findings.AddRange(solved.SelectMany(net => NeckRule.Judge(net, rating)));
+        findings.AddRange(solved.SelectMany(net => BarrelRule.Judge(net, rating)));
+        findings.AddRange(solved.SelectMany(DropRule.Judge));
+        findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));
+        if (brief.Limits.PlaneSlotLengthM is { } slotM)
+        {
+            findings.AddRange(ReturnSlotRule.Judge(nets, board, slotM));
+        }
+
+        return findings;
+    }
+
+    /// <summary>The verdict; input that was not understood and may touch copper can never end in a pass.</summary>
+    public static Verdict VerdictOf(IReadOnlyList<Finding> findings, bool copperIsUncertain) =>
+        copperIsUncertain || findings.Any(finding => finding.Level == FindingLevel.Undecided) ? Verdict.CouldNotJudge
+        : findings.Any(finding => finding.Level == FindingLevel.BeyondLimit) ? Verdict.BeyondLimits
+        : Verdict.WithinLimits;
+
+    private static Finding Unsolved(SolvedNet net)
+    {
+        (int layer, PointNm at) = DropRule.PlaceOf(net.Bound.Terminals[0]);
+        bool isOpen = net.Conduction.Status is ConductionStatus.NotConnected or ConductionStatus.ContactOffCopper;
+        return new Finding(
+            RuleCatalogue.Open.Id, isOpen ? FindingLevel.BeyondLimit : FindingLevel.Undecided, net.Bound.Review.Name, layer,
+            Units.MetresFromNm(at.X), Units.MetresFromNm(at.Y), null,
+            isOpen ? $"No current can flow: {net.Conduction.Explanation}." : $"This net was not solved: {net.Conduction.Explanation}.",
+            isOpen ? "Check the terminals in the brief and the copper between them." : "Please report this board; the answer for this net is unknown.",
+            "connectivity of the drawn copper and its plated holes");
+    }
+}

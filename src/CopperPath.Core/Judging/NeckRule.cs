@@ -1,0 +1,49 @@
+using CopperPath.Electrical;
+using CopperPath.Quantities;
+
+namespace CopperPath.Judging;
+
+/// <summary>
+/// Judges every cut across the current as if it were a long isolated conductor of that width: a screening rule, on
+/// the safe side for short necks between wide pours and for boards with planes.
+/// </summary>
+internal static class NeckRule
+{
+    /// <summary>Cuts this near a worse one are the same neck, metres.</summary>
+    private const double SameNeckM = 2e-3;
+
+    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating)
+    {
+        double limitK = net.Bound.Review.Limits.TemperatureRiseK;
+        List<Section> reported = [];
+        foreach ((Section section, double riseK) in net.Sections
+            .Select(section => (section, rating.TraceRiseK(section)))
+            .Where(judged => judged.Item2 > limitK)
+            .OrderByDescending(judged => judged.Item2).ThenBy(judged => judged.section.AtXM).ThenBy(judged => judged.section.AtYM))
+        {
+            if (reported.Exists(worse => worse.Layer == section.Layer
+                && Distance(worse, section) < SameNeckM + (0.75 * worse.WidthM)))
+            {
+                continue;
+            }
+
+            reported.Add(section);
+            yield return FindingOf(net, rating, section, riseK, limitK);
+        }
+    }
+
+    private static Finding FindingOf(SolvedNet net, ConductorRating rating, Section section, double riseK, double limitK)
+    {
+        double neededM = rating.TraceWidthM(section, limitK);
+        return new Finding(
+            RuleCatalogue.Neck.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, section.Layer, section.AtXM, section.AtYM,
+            new Measure("temperature rise", "K", riseK, limitK),
+            $"{QuantityText.Current(section.CurrentA)} runs through copper {QuantityText.Length(section.WidthM)} wide on layer {section.Layer}; "
+                + $"{rating.Name} puts the rise at {QuantityText.TemperatureDifference(riseK)}, {QuantityText.TemperatureDifference(limitK)} is allowed.",
+            $"Widen it to {QuantityText.Length(neededM)} or more, or carry part of the current on another layer.",
+            rating.TraceAssumption(section));
+    }
+
+    private static double Distance(Section a, Section b) =>
+        Math.Sqrt(((a.AtXM - b.AtXM) * (a.AtXM - b.AtXM)) + ((a.AtYM - b.AtYM) * (a.AtYM - b.AtYM)));
+}

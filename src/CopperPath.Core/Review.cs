@@ -1,0 +1,33 @@
+using CopperPath.Brief;
+using CopperPath.Diagnostics;
+using CopperPath.Electrical;
+using CopperPath.Judging;
+
+namespace CopperPath;
+
+/// <summary>Everything a review found: what the report and the pictures are made from.</summary>
+/// <param name="Brief">What was asked; null when the brief could not be read.</param>
+/// <param name="Board">The rebuilt board; null when it could not be opened.</param>
+/// <param name="Stack">Thicknesses and resistivity used; null when nothing was solved.</param>
+/// <param name="Nets">Reviewed nets with their fields.</param>
+/// <param name="Findings">Findings, in report order.</param>
+/// <param name="Verdict">Answer to the review as a whole.</param>
+/// <param name="Diagnostics">Remarks of all stages about the input.</param>
+/// <param name="StatedDefaults">Values that were not given and had to be assumed, one line each.</param>
+/// <param name="Timings">Stages and the seconds they took; for the person at the terminal only, never in a written file.</param>
+public sealed record Review(
+    ReviewBrief? Brief,
+    Board? Board,
+    Stackup? Stack,
+    IReadOnlyList<SolvedNet> Nets,
+    IReadOnlyList<Finding> Findings,
+    Verdict Verdict,
+    IReadOnlyList<Diagnostic> Diagnostics,
+    IReadOnlyList<string> StatedDefaults,
+    IReadOnlyList<StageTiming> Timings);
+
+/// <summary>Time a stage took, seconds.</summary>
+public sealed record StageTiming(string Stage, double Seconds);
+
+/// <summary>What a folder of fabrication files holds.</summary>
+public sealed record Survey(Board Board, IReadOnlyList<StageTiming> Timings);

@@ -1,0 +1,82 @@
+using System.Text.Json;
+using CopperPath.Core.Tests;
+
+namespace CopperPath.Cli.Tests.Commands;
+
+/// <summary>The demo board: every planted fault of revision A is found where it was planted, revision B passes.</summary>
+public sealed class DemoBoardTests
+{
+    private static string Brief(string name) => Path.Combine(SharedData.ProjectRoot, "boards", "furrow-compute", name);
+
+    [Theory]
+    [InlineData("revision-a.yaml")]
+    [InlineData("revision-a-bare.yaml")]
+    public void RevisionANamesEachPlantedFaultAndItsPlace(string brief)
+    {
+        (int exit, JsonElement results, string _) = Check(brief);
+
+        exit.ShouldBe(1);
+        using JsonDocument planted = JsonDocument.Parse(File.ReadAllText(Brief("planted-faults.json")));
+        foreach (JsonElement fault in planted.RootElement.GetProperty("faults").EnumerateArray())
+        {
+            string rule = fault.GetProperty("rule").GetString()!;
+            JsonElement box = fault.GetProperty("boxMm");
+            results.GetProperty("findings").EnumerateArray().ShouldContain(
+                finding => finding.GetProperty("rule").GetString() == rule && IsInside(finding, box),
+                $"the planted fault {fault.GetProperty("id").GetString()}");
+        }
+    }
+
+    [Theory]
+    [InlineData("revision-b.yaml")]
+    [InlineData("revision-b-bare.yaml")]
+    public void RevisionBIsWithinLimits(string brief)
+    {
+        (int exit, JsonElement results, string _) = Check(brief);
+
+        results.GetProperty("findings").EnumerateArray().ShouldBeEmpty();
+        exit.ShouldBe(0);
+    }
+
+    [Theory]
+    [InlineData("revision-a")]
+    [InlineData("revision-b")]
+    public void BothDialectsGiveTheSameResistances(string revision)
+    {
+        JsonElement attributed = Check($"{revision}.yaml").Results;
+        JsonElement bare = Check($"{revision}-bare.yaml").Results;
+
+        foreach ((JsonElement one, JsonElement other) in attributed.GetProperty("nets").EnumerateArray()
+            .Zip(bare.GetProperty("nets").EnumerateArray()))
+        {
+            double drop = one.GetProperty("dropV").GetDouble();
+            other.GetProperty("dropV").GetDouble().ShouldBe(drop, drop * 1e-3, one.GetProperty("name").GetString());
+            double area = one.GetProperty("areaM2").GetDouble();
+            other.GetProperty("areaM2").GetDouble().ShouldBe(area, area * 1e-3);
+        }
+    }
+
+    private static bool IsInside(JsonElement finding, JsonElement box)
+    {
+        double x = finding.GetProperty("xM").GetDouble() * 1e3;
+        double y = finding.GetProperty("yM").GetDouble() * 1e3;
+        return x >= box[0].GetDouble() && x <= box[2].GetDouble() && y >= box[1].GetDouble() && y <= box[3].GetDouble();
+    }
+
+    private static (int Exit, JsonElement Results, string Output) Check(string brief)
+    {
+        string folder = Directory.CreateTempSubdirectory("copperpath-demo-").FullName;
+        try
+        {
+            CommandRun run = CommandRun.Of("check", Brief(brief), "--output", folder);
+            run.Errors.ShouldBeEmpty();
+            using JsonDocument results = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "results.json")));
+            Directory.EnumerateFiles(folder, "layer-*.png").Count().ShouldBe(4);
+            return (run.ExitCode, results.RootElement.Clone(), run.Output);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+}
