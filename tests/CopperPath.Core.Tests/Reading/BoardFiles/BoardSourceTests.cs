@@ -1,0 +1,192 @@
+using System.IO.Compression;
+using System.Text;
+using CopperPath.Diagnostics;
+using CopperPath.Reading.BoardFiles;
+
+namespace CopperPath.Core.Tests.Reading.BoardFiles;
+
+public sealed class BoardSourceTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("copperpath-").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public void FolderGivesItsFilesInOrdinalOrderWithoutDesktopLitter()
+    {
+        Write("b.gbr", "B");
+        Write("A.gbr", "A");
+        Write(".DS_Store", "x");
+        Write("Thumbs.db", "x");
+        Write("below/c.gbr", "C");
+
+        BoardSource source = BoardSource.Open(_folder);
+
+        source.Files.Select(f => f.Name).ShouldBe(["A.gbr", "b.gbr"]);
+        Encoding.UTF8.GetString(source.Files[0].Bytes.Span).ShouldBe("A");
+        source.Diagnostics.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void SoleSubfolderIsTakenAndSaidSo()
+    {
+        Write("gerbers/a.gbr", "A");
+
+        BoardSource source = BoardSource.Open(_folder);
+
+        source.Files.Select(f => f.Name).ShouldBe(["a.gbr"]);
+        source.Diagnostics.ShouldHaveSingleItem().Code.ShouldBe(BoardSourceCode.OneLevelDown);
+    }
+
+    [Fact]
+    public void SeveralSubfoldersAreNotMixed()
+    {
+        Write("revision-a/a.gbr", "A");
+        Write("revision-b/a.gbr", "B");
+
+        Diagnostic error = Refused(BoardSource.Open(_folder));
+
+        error.Code.ShouldBe(BoardSourceCode.SeveralFolders);
+        error.Found.ShouldBe("no files but the folders revision-a, revision-b");
+    }
+
+    [Fact]
+    public void MissingAndEmptyPathsAreTold()
+    {
+        Refused(BoardSource.Open(Path.Combine(_folder, "nowhere"))).Code.ShouldBe(BoardSourceCode.Missing);
+        Refused(BoardSource.Open(_folder)).Code.ShouldBe(BoardSourceCode.Empty);
+    }
+
+    [Fact]
+    public void ArchiveIsReadInPlace()
+    {
+        string path = Archive(("board/a.gbr", "A"), ("board/", ""), ("__MACOSX/board/._a.gbr", "x"));
+
+        BoardSource source = BoardSource.Open(path);
+
+        source.Files.ShouldHaveSingleItem().Name.ShouldBe("a.gbr");
+        source.Diagnostics.ShouldHaveSingleItem().Code.ShouldBe(BoardSourceCode.OneLevelDown);
+        Directory.GetFileSystemEntries(_folder).ShouldBe([path]);
+    }
+
+    [Fact]
+    public void ArchiveAndFolderGiveTheSameFiles()
+    {
+        string archive = Archive(("b.gbr", "B"), ("a.gbr", "A"));
+        Write("same/a.gbr", "A");
+        Write("same/b.gbr", "B");
+
+        string[] fromArchive = [.. BoardSource.Open(archive).Files.Select(f => f.Name + Encoding.UTF8.GetString(f.Bytes.Span))];
+        string[] fromFolder = [.. BoardSource.Open(Path.Combine(_folder, "same")).Files.Select(f => f.Name + Encoding.UTF8.GetString(f.Bytes.Span))];
+
+        fromArchive.ShouldBe(fromFolder);
+    }
+
+    [Theory]
+    [InlineData("../evil.gbr")]
+    [InlineData("/etc/evil.gbr")]
+    [InlineData("a/../../evil.gbr")]
+    [InlineData("C:\\evil.gbr")]
+    [InlineData("..\\evil.gbr")]
+    [InlineData("a//evil.gbr")]
+    public void EntryThatLeadsOutsideIsRefused(string entry)
+    {
+        BoardSource source = BoardSource.Open(Archive((entry, "evil"), ("good.gbr", "G")));
+
+        source.Files.ShouldHaveSingleItem().Name.ShouldBe("good.gbr");
+        source.Diagnostics.ShouldHaveSingleItem().Code.ShouldBe(BoardSourceCode.UnsafePath);
+    }
+
+    [Fact]
+    public void LimitsOnCountSizeAndTotalHold()
+    {
+        string many = Archive([.. Enumerable.Range(0, 12).Select(i => ($"{i}.gbr", "0123456789"))]);
+
+        Refused(BoardSource.Open(many, new BoardSourceLimits(11, 1_000, 1_000))).Found.ShouldBe("12 files");
+        BoardSource total = BoardSource.Open(many, new BoardSourceLimits(12, 1_000, 55));
+        total.Files.Count.ShouldBe(5);
+        total.Diagnostics.Count(d => d.Code == BoardSourceCode.TooLarge).ShouldBe(7);
+        BoardSource.Open(many, new BoardSourceLimits(12, 9, 1_000)).Files.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void BombIsRefusedByItsStatedSizeBeforeItIsUnpacked()
+    {
+        string path = Archive(("bomb.gbr", new string('0', 4_000_000)));
+        new FileInfo(path).Length.ShouldBeLessThan(40_000);
+
+        Refused(BoardSource.Open(path, new BoardSourceLimits(10, 1_000_000, 10_000_000))).Code.ShouldBe(BoardSourceCode.TooLarge);
+    }
+
+    [Fact]
+    public void SameNameTwiceIsRefused() =>
+        BoardSource.Open(Archive(("a.gbr", "1"), ("a.gbr", "2"))).Diagnostics.ShouldHaveSingleItem().Code.ShouldBe(BoardSourceCode.DuplicateName);
+
+    [Fact]
+    public void DamagedArchivesNeverThrowAndNeverGiveWrongBytes()
+    {
+        string path = Archive(("a.gbr", "The quick brown fox jumps over the lazy dog, twice over the lazy dog."));
+        byte[] whole = File.ReadAllBytes(path);
+        byte[] content = BoardSource.Open(path).Files[0].Bytes.ToArray();
+        for (int i = 0; i < whole.Length; i++)
+        {
+            byte[] damaged = [.. whole];
+            damaged[i] ^= 0x55;
+            string damagedPath = Path.Combine(_folder, "damaged.zip");
+            File.WriteAllBytes(damagedPath, damaged);
+
+            BoardSource source = BoardSource.Open(damagedPath);
+
+            // Damage to a name or date may pass; damage to the content may not.
+            source.Files.ShouldAllBe(f => f.Bytes.Span.SequenceEqual(content));
+            (source.Files.Count > 0 || source.Diagnostics.Any(d => d.Severity == Severity.Error)).ShouldBeTrue();
+        }
+    }
+
+    [Fact]
+    public void TruncatedArchiveAndOtherFilesAreToldAsCorrupt()
+    {
+        byte[] whole = File.ReadAllBytes(Archive(("a.gbr", "A")));
+        string half = Path.Combine(_folder, "half.zip");
+        File.WriteAllBytes(half, whole[..(whole.Length / 2)]);
+        string text = Write("notes.txt", "not an archive");
+
+        Refused(BoardSource.Open(half)).Code.ShouldBe(BoardSourceCode.Corrupt);
+        Refused(BoardSource.Open(text)).Code.ShouldBe(BoardSourceCode.Corrupt);
+    }
+
+    [Fact]
+    public void ChecksumMatchesTheStandardCheckValue() =>
+        // Published check value of CRC-32/ISO-HDLC for the nine digits.
+        Crc32.Of("123456789"u8).ShouldBe(0xCBF43926u);
+
+    private static Diagnostic Refused(BoardSource source)
+    {
+        source.Files.ShouldBeEmpty();
+        Diagnostic error = source.Diagnostics.ShouldHaveSingleItem();
+        error.Severity.ShouldBe(Severity.Error);
+        error.AffectsCopper.ShouldBeTrue();
+        return error;
+    }
+
+    private string Write(string name, string text)
+    {
+        string path = Path.Combine(_folder, name);
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        File.WriteAllText(path, text);
+        return path;
+    }
+
+    private string Archive(params (string Name, string Text)[] entries)
+    {
+        string path = Path.Combine(_folder, "board.zip");
+        using ZipArchive archive = new(File.Create(path), ZipArchiveMode.Create);
+        foreach ((string name, string text) in entries)
+        {
+            using Stream stream = archive.CreateEntry(name).Open();
+            stream.Write(Encoding.UTF8.GetBytes(text));
+        }
+
+        return path;
+    }
+}
