@@ -39,9 +39,10 @@ internal sealed class BoardFileCollector(string path, BoardSourceLimits limits)
     /// <summary>Whether a file of this size may still be read; makes the remark when not.</summary>
     public bool AcceptsSize(string name, long lengthBytes)
     {
-        if (lengthBytes > limits.MaxFileBytes)
+        long mostBytes = Math.Min(limits.MaxFileBytes, Array.MaxLength);
+        if (lengthBytes > mostBytes)
         {
-            Error(BoardSourceCode.TooLarge, name, Text($"{lengthBytes} bytes"), Text($"at most {limits.MaxFileBytes} bytes in one file"));
+            Error(BoardSourceCode.TooLarge, name, Text($"{lengthBytes} bytes"), Text($"at most {mostBytes} bytes in one file"));
             return false;
         }
 

@@ -20,8 +20,8 @@ internal static class DeclaredFunction
         for (int at = head.IndexOf(Mark, StringComparison.Ordinal); at >= 0;
             at = head.IndexOf(Mark, at + Mark.Length, StringComparison.Ordinal))
         {
-            string before = head[..at].TrimEnd();
-            if (before.EndsWith('%') || before.EndsWith("#@!", StringComparison.Ordinal))
+            ReadOnlySpan<char> before = head.AsSpan(0, at).TrimEnd();
+            if (before.EndsWith('%') || before.EndsWith("#@!"))
             {
                 int start = at + Mark.Length;
                 int length = head.AsSpan(start).IndexOfAny("*\r\n%");

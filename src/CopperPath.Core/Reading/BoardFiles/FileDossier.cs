@@ -60,7 +60,7 @@ internal sealed class FileDossier
         {
             Take(Declared, Evidence.Declared);
             ReportConflict(Job, log);
-            ReportConflict(Content == FileContent.Gerber ? byName : null, log);
+            ReportConflict(Content == FileContent.Gerber && !IsDrill ? byName : null, log);
         }
         else if (Job is not null)
         {
@@ -153,7 +153,7 @@ internal sealed class FileDossier
                 File.Name,
                 $"{weaker.Reason}, against: {Claim.Reason}",
                 "one role; the stronger evidence stands",
-                affectsCopper: Claim.Role == FileRole.Copper || weaker.Role == FileRole.Copper);
+                affectsCopper: Evidence < Evidence.Declared && (IsCopper || weaker.Role == FileRole.Copper));
         }
     }
 }

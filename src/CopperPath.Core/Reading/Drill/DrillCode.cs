@@ -102,6 +102,9 @@ public static class DrillCode
     /// <summary>No hole in the whole file.</summary>
     public const string NoHoles = "DRL033";
 
+    /// <summary>Two statements of digits or zeros that differ.</summary>
+    public const string FormatRedeclared = "DRL035";
+
     /// <summary>Coordinates while the header is still open.</summary>
     public const string HeaderLeftOpen = "DRL034";
 }

@@ -51,7 +51,11 @@ internal sealed class DrillNumberRules(DrillLog log, DrillFormat? given)
 
     public void DeclareZeros(OmittedZeros zeros, int column)
     {
-        if (given is not null && given.Zeros != zeros && DeclaredZeros is null)
+        if (DeclaredZeros is { } before && before != zeros)
+        {
+            Redeclared(column, DrillFormat.Name(zeros), DrillFormat.Name(before));
+        }
+        else if (given is not null && given.Zeros != zeros)
         {
             Conflict(column, DrillFormat.Name(zeros), DrillFormat.Name(given.Zeros));
         }
@@ -67,7 +71,11 @@ internal sealed class DrillNumberRules(DrillLog log, DrillFormat? given)
             return;
         }
 
-        if (given is not null && (given.IntegerDigits, given.DecimalDigits) != (integer, decimals) && DeclaredDigits is null)
+        if (DeclaredDigits is { } before && before != (integer, decimals))
+        {
+            Redeclared(column, Text(integer, decimals), Text(before.Integer, before.Decimal));
+        }
+        else if (given is not null && (given.IntegerDigits, given.DecimalDigits) != (integer, decimals))
         {
             Conflict(column, Text(integer, decimals), Text(given.IntegerDigits, given.DecimalDigits));
         }
@@ -220,6 +228,13 @@ internal sealed class DrillNumberRules(DrillLog log, DrillFormat? given)
 
     private static (int Integer, int Decimal) UsualDigits(DrillUnit unit) =>
         unit == DrillUnit.Inch ? (2, 4) : (3, 3);
+
+    private void Redeclared(int column, string now, string before) => log.Warn(
+        DrillCode.FormatRedeclared,
+        column,
+        $"{now} after {before}",
+        "one number format in a file; the later statement holds from here on",
+        affectsCopper: true);
 
     private void Conflict(int column, string declared, string givenText) => log.Warn(
         DrillCode.FormatConflict,

@@ -88,7 +88,7 @@ internal sealed class DrillProgram
 
         if (_ended)
         {
-            if (!_afterEndSaid && line[start] != ';')
+            if (!_afterEndSaid && line[start] is not (';' or '%'))
             {
                 _afterEndSaid = true;
                 _log.Warn(DrillCode.AfterEnd, start + 1, "a line after the end of the program", "nothing after M30; the rest is not read");

@@ -193,14 +193,15 @@ internal sealed class NetlistParser(string file)
             "CUST 1" or "SI" => MicrometreNm,
             _ => null,
         };
-        if (countNm is not { } known || (_hasUnit && known != _countNm) || (_points.Count > 0 && known != _countNm))
+        bool repeated = _hasUnit;
+        _hasUnit = true;
+        if (countNm is not { } known || (repeated && known != _countNm) || (_points.Count > 0 && known != _countNm))
         {
             Reject(NetlistCode.UnknownUnit, 1, $"units '{unit}'", "one of CUST 0, CUST 1, CUST 2 or SI, once, before the first point");
             return;
         }
 
         _countNm = known;
-        _hasUnit = true;
     }
 
     private void ReadPoint(string line, NetlistPointKind kind)

@@ -59,7 +59,7 @@ public class LayerIdentifierTests
         [
             ("b.gbl", 1, Evidence.Declared), ("b.gtl", 2, Evidence.Declared),
         ]);
-        board.Diagnostics.Count(d => d.Code == BoardSourceCode.RoleConflict && d.AffectsCopper).ShouldBe(2);
+        board.Diagnostics.Count(d => d.Code == BoardSourceCode.RoleConflict).ShouldBe(2);
     }
 
     [Fact]

@@ -64,6 +64,7 @@ public class DrillDamageTests
     [InlineData("M48 / METRIC / T1C1.0 / X1.0Y1.0 / M30", "f.drl:4:1: warning DRL034: found coordinates in the header; expected % or M95 before the first hole", 0)]
     [InlineData("M48 / ;TYPE=GILDED / METRIC / T1C1.0 / % / T1 / X1.0Y1.0 / M30", "f.drl:2:1: warning DRL027: found TYPE=GILDED; expected TYPE=PLATED or TYPE=NON_PLATED", 1)]
     [InlineData("M48 / ; #@! TF.FileFunction,Plated,1,2,PTH / ;TYPE=NON_PLATED / METRIC / T1C1.0 / % / T1 / X1.0Y1.0 / M30", "f.drl:3:1: warning DRL032: found TYPE=NON_PLATED in a file declared Plated,1,2,PTH; expected the two to agree; the comment next to the tool stands", 1)]
+    [InlineData("M48 / ;FILE_FORMAT=4:4 / METRIC,TZ,000.000 / T1C1.0 / % / T1 / X1.0Y1.0 / M30", "f.drl:3:1: warning DRL035: found 3.3 after 4.4; expected one number format in a file; the later statement holds from here on", 1)]
     [InlineData("M48 / FMAT,1 / METRIC / T1C1.0 / % / T1 / X1.0Y1.0 / M30", "f.drl:2:1: warning DRL026: found 'FMAT,1'; expected FMAT,2; codes common to both generations are read alike", 1)]
     public void SettledOdditiesAreSaidAndReadOn(string input, string expected, int holes)
     {
