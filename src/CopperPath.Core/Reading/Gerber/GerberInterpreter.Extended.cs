@@ -224,7 +224,7 @@ internal sealed partial class GerberInterpreter
 
         if (_repeat is not null)
         {
-            CloseRepeat(position);
+            CloseRepeat();
         }
 
         var cursor = new WordCursor(piece.Text[2..]);
@@ -291,7 +291,7 @@ internal sealed partial class GerberInterpreter
     private static bool IsCount(double value) => value is >= 1 and <= 1e9 && value == Math.Floor(value);
 
     /// <summary>Paints the copies: y runs first, then x; each copy is the whole body in order.</summary>
-    private void CloseRepeat(SourcePosition position)
+    private void CloseRepeat()
     {
         StepAndRepeat repeat = _repeat!;
         Canvas body = _canvas;
@@ -339,7 +339,7 @@ internal sealed partial class GerberInterpreter
         switch (MacroProgram.NameOf(piece.Text[2..]))
         {
             case "POS":
-                _log.NoteOnce("IP", GerberCode.Deprecated, position, "IPPOS", "nothing");
+                _log.NoteOnce("IP", GerberCode.Deprecated, position, "IPPOS", "no such command");
                 break;
             case "NEG" when _options.PurposeIsCopper:
                 _log.Reject(GerberCode.NegativeImage, position, "IPNEG", "a positive image: the area to invert is not stated");
@@ -357,7 +357,7 @@ internal sealed partial class GerberInterpreter
 
     private bool Name(SourcePosition position)
     {
-        _log.NoteOnce("IN", GerberCode.Deprecated, position, "an image or layer name", "nothing");
+        _log.NoteOnce("IN", GerberCode.Deprecated, position, "an image or layer name", "no such command");
         return true;
     }
 
@@ -379,7 +379,7 @@ internal sealed partial class GerberInterpreter
         };
         if (neutral == true)
         {
-            _log.NoteOnce(text[..2], GerberCode.Deprecated, position, text, "nothing");
+            _log.NoteOnce(text[..2], GerberCode.Deprecated, position, text, "no such command");
         }
         else if (neutral == false)
         {
@@ -417,6 +417,6 @@ internal sealed partial class GerberInterpreter
     private void Refuse(SourcePosition position, string found, string expected)
     {
         _log.Reject(GerberCode.TooMuch, position, found, expected);
-        HasEnded = true;
+        HasEnded = _limitMet = true;
     }
 }

@@ -243,7 +243,7 @@ internal sealed partial class GerberInterpreter
         switch (code)
         {
             case 0 or 2:
-                _sawEnd = HasEnded = true;
+                HasEnded = true;
                 if (code == 0)
                 {
                     _log.NoteOnce("M00", GerberCode.Deprecated, piece.Position(File), "M00", "M02");
@@ -251,7 +251,7 @@ internal sealed partial class GerberInterpreter
 
                 break;
             case 1:
-                _log.NoteOnce("M01", GerberCode.Deprecated, piece.Position(File), "M01", "nothing");
+                _log.NoteOnce("M01", GerberCode.Deprecated, piece.Position(File), "M01", "no such command");
                 break;
             default:
                 Unknown(

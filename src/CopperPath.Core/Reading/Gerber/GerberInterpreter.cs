@@ -18,7 +18,7 @@ internal sealed partial class GerberInterpreter
     private readonly LayerPainter _painter;
     private readonly Canvas _image = new();
     private bool _sawCommand;
-    private bool _sawEnd;
+    private bool _limitMet;
 
     public GerberInterpreter(string file, GerberReadOptions options)
     {
@@ -79,8 +79,12 @@ internal sealed partial class GerberInterpreter
             return new GerberReading(null, _log.Finish());
         }
 
-        CloseWhatIsOpen();
-        if (!_sawEnd && !HasEnded)
+        if (!_limitMet)
+        {
+            CloseWhatIsOpen();
+        }
+
+        if (!HasEnded)
         {
             _log.Warn(
                 GerberCode.NoEnd, SourcePosition.WholeFile(File), "no M02", "M02 at the end; the file may be cut off");
@@ -116,7 +120,7 @@ internal sealed partial class GerberInterpreter
             if (isEndOfFile && piece.Text.TrimEnd(" \t\r\n\u001A\0"u8).SequenceEqual("M02"u8))
             {
                 _log.Warn(GerberCode.Unterminated, piece.Position(File), "M02 without '*'", "M02*");
-                _sawEnd = HasEnded = true;
+                HasEnded = true;
                 return false;
             }
 
@@ -142,7 +146,6 @@ internal sealed partial class GerberInterpreter
 
     private void CloseWhatIsOpen()
     {
-        SourcePosition end = SourcePosition.WholeFile(File);
         if (_inRegion)
         {
             _log.Reject(GerberCode.RegionPairing, _regionPosition, "G36 that no G37 closes", "G37 before the end");
@@ -160,7 +163,7 @@ internal sealed partial class GerberInterpreter
                 repeat.Position,
                 "step and repeat left open at the end",
                 "%SR*%; it is repeated as if closed there");
-            CloseRepeat(end);
+            CloseRepeat();
         }
     }
 
