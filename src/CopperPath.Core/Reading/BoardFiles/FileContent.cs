@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace CopperPath.Reading.BoardFiles;
 
 /// <summary>Kind of content, told from the first lines of a file.</summary>
@@ -13,83 +11,4 @@ public enum FileContent
     Netlist,
     JobFile,
     Placement,
-}
-
-/// <summary>Tells the kind of a file from its content alone.</summary>
-internal static class ContentSniffer
-{
-    /// <summary>Bytes looked at: headers of all formats fit.</summary>
-    private const int HeadBytes = 64 * 1024;
-
-    private const int HeadLines = 200;
-
-    private static readonly string[] _gerberMarks = ["%FS", "%MO", "%AD", "%AM", "%TF", "%LP", "%IP", "%SF", "%IN"];
-    private static readonly HashSet<string> _componentWords = ["ref", "refdes", "reference", "designator", "name", "part", "component"];
-    private static readonly HashSet<string> _abscissaWords = ["x", "posx", "midx", "xaxis", "centerx", "centrex", "refx", "locationx", "xmm", "xmil"];
-    private static readonly HashSet<string> _angleWords = ["rot", "rotation", "angle"];
-
-    public static FileContent Sniff(ReadOnlySpan<byte> bytes)
-    {
-        if (bytes.Length == 0)
-        {
-            return FileContent.Empty;
-        }
-
-        ReadOnlySpan<byte> head = bytes[..Math.Min(bytes.Length, HeadBytes)];
-        if (head.Contains((byte)0))
-        {
-            return FileContent.Binary;
-        }
-
-        string text = Encoding.UTF8.GetString(head).TrimStart('\uFEFF');
-        string[] lines = [.. text.Split('\n').Take(HeadLines).Select(l => l.Trim())];
-        if (text.TrimStart().StartsWith('{'))
-        {
-            return IsJobFile(text) ? FileContent.JobFile : FileContent.Text;
-        }
-
-        return IsGerber(text, lines) ? FileContent.Gerber
-            : IsDrill(lines) ? FileContent.Drill
-            : lines.Any(IsNetlistLine) ? FileContent.Netlist
-            : lines.Any(IsPlacementHeader) ? FileContent.Placement
-            : FileContent.Text;
-    }
-
-    private static bool IsJobFile(string text) =>
-        text.Contains("\"FilesAttributes\"", StringComparison.Ordinal)
-        || text.Contains("\"MaterialStackup\"", StringComparison.Ordinal)
-        || text.Contains("\"GeneralSpecs\"", StringComparison.Ordinal);
-
-    private static bool IsGerber(string text, string[] lines) =>
-        text.Contains('*', StringComparison.Ordinal)
-        && (_gerberMarks.Any(mark => text.Contains(mark, StringComparison.Ordinal)) || lines.Any(IsPlottedLine));
-
-    /// <summary>A coordinate line of the oldest form, which has no extended commands: <c>X100Y200D02*</c>.</summary>
-    private static bool IsPlottedLine(string line) =>
-        line is ['X' or 'Y' or 'G' or 'D', ..] && line.EndsWith('*') && line.Contains('D', StringComparison.Ordinal)
-        && !line.StartsWith("G04", StringComparison.Ordinal);
-
-    private static bool IsDrill(string[] lines) =>
-        lines.Contains("M48")
-        || (lines.Any(l => l is ['T', >= '0' and <= '9', ..] && !l.Contains(' ', StringComparison.Ordinal))
-            && lines.Any(l => l is ['X', '-' or '+' or '.' or (>= '0' and <= '9'), ..] && l.Contains('Y', StringComparison.Ordinal)));
-
-    private static bool IsNetlistLine(string line) =>
-        line.StartsWith("C  IPC-D-356", StringComparison.Ordinal)
-        || line.StartsWith("P  UNITS", StringComparison.Ordinal)
-        || line.StartsWith("P  JOB", StringComparison.Ordinal)
-        || (line.Length >= 57 && (line.StartsWith("317", StringComparison.Ordinal) || line.StartsWith("327", StringComparison.Ordinal)));
-
-    private static bool IsPlacementHeader(string line)
-    {
-        string[] words = [.. line.Split([',', ';', '\t', ' '], StringSplitOptions.RemoveEmptyEntries).Select(Letters)];
-
-        // "Mid X" is one heading in comma-separated files and two words here.
-        string[] pairs = [.. words.Zip(words.Skip(1), (a, b) => a + b)];
-        return words.Any(_componentWords.Contains)
-            && words.Concat(pairs).Any(_abscissaWords.Contains)
-            && words.Any(_angleWords.Contains);
-    }
-
-    private static string Letters(string word) => string.Concat(word.Where(char.IsAsciiLetter)).ToLowerInvariant();
 }

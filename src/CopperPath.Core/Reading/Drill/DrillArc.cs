@@ -5,7 +5,7 @@ namespace CopperPath.Reading.Drill;
 /// <summary>Routed arcs, flattened to chords.</summary>
 internal static class DrillArc
 {
-    /// <summary>Largest distance between arc and chord, in nanometres: a tenth of a drill machine's own accuracy.</summary>
+    /// <summary>Largest distance between arc and chord, in nanometres: 1 um, far below the width of any tool.</summary>
     private const double ChordErrorNm = 1_000;
 
     /// <summary>Slack for a radius given in the last digits of the file, in nanometres.</summary>
