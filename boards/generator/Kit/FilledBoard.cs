@@ -1,0 +1,52 @@
+using NetTopologySuite.Geometries;
+
+namespace CopperPath.DemoBoards.Kit;
+
+/// <summary>One connected piece of poured copper.</summary>
+public sealed record PouredPiece(string Net, int Layer, Polygon Area);
+
+/// <summary>A piece of drawn copper (pad, land or track) as the rules see it.</summary>
+public sealed record DrawnCopper(string Net, int Layer, Geometry Area, string Name);
+
+/// <summary>A board with its pours filled.</summary>
+public sealed class FilledBoard
+{
+    private FilledBoard(Board board, IReadOnlyList<DrawnCopper> drawn, IReadOnlyList<PouredPiece> poured) =>
+        (Board, Drawn, Poured) = (board, drawn, poured);
+
+    public Board Board { get; }
+
+    public IReadOnlyList<DrawnCopper> Drawn { get; }
+
+    public IReadOnlyList<PouredPiece> Poured { get; }
+
+    public static FilledBoard Fill(Board board)
+    {
+        var drawn = Enumerable.Range(1, board.LayerCount).SelectMany(layer => DrawnOn(board, layer)).ToList();
+        var poured = new List<PouredPiece>();
+        for (var layer = 1; layer <= board.LayerCount; layer++)
+        {
+            poured.AddRange(PourFilling.Fill(board, layer, [.. drawn.Where(copper => copper.Layer == layer)]));
+        }
+
+        return new(board, drawn, poured);
+    }
+
+    private static IEnumerable<DrawnCopper> DrawnOn(Board board, int layer)
+    {
+        foreach (var pad in board.Pads.Where(pad => pad.IsOn(layer)))
+        {
+            yield return new(pad.Net, layer, Shapes.Outline(pad.Shape, pad.At), $"pad {pad.Part}.{pad.Pin}");
+        }
+
+        foreach (var via in board.Vias.Where(via => InnerLands.Has(board, via, layer)))
+        {
+            yield return new(via.Net, layer, Shapes.Disc(via.At, via.LandMm), $"via at {via.At.X:0.##}, {via.At.Y:0.##}");
+        }
+
+        foreach (var track in board.Tracks.Where(track => track.Layer == layer))
+        {
+            yield return new(track.Net, layer, Shapes.Stroke(track.Path, track.WidthMm), $"track of {track.Net}");
+        }
+    }
+}
