@@ -5,7 +5,7 @@ using CopperPath.DemoBoards.Writing;
 var boards = args.Length > 0 ? args[0] : "boards";
 foreach (var revision in new[] { "A", "B" })
 {
-    var filled = FilledBoard.Fill(FurrowCard.Draw(hasFaults: revision == "A"));
+    var filled = FurrowCard.Draw(hasFaults: revision == "A");
     var wrong = RuleCheck.Find(filled);
     if (wrong.Count > 0)
     {
@@ -21,6 +21,12 @@ foreach (var revision in new[] { "A", "B" })
     var title = FurrowTitle.Of(revision);
     Folders.WriteExtended2(filled, title, Path.Combine(folder, "x2"));
     Folders.WriteBare(filled, title, Path.Combine(folder, "bare"));
+    FurrowBriefs.Write(filled.Board, title, Path.Combine(boards, "furrow-compute"));
 }
+
+Folders.Save(
+    Path.Combine(boards, "furrow-compute"),
+    "planted-faults.json",
+    FaultsFile.Write(FurrowTitle.Of("A").Name, "A", PlantedFaults.List()));
 
 return 0;

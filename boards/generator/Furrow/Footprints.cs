@@ -5,9 +5,9 @@ namespace CopperPath.DemoBoards.Furrow;
 /// <summary>The land patterns of the Furrow compute card, all of its own drawing.</summary>
 public static class Footprints
 {
-    public static readonly Footprint Ceramic1206 = Footprint.TwoPads(1.45, 1.1, 1.75, 4.2, 1.95);
+    public static readonly Footprint Ceramic1206 = Footprint.TwoPads(1.45, 1.1, 1.75, 4.2, 1.95, LabelPlace.LeftEnd);
 
-    public static readonly Footprint Ceramic0805 = Footprint.TwoPads(0.95, 1.0, 1.35, 3.1, 1.5);
+    public static readonly Footprint Ceramic0805 = Footprint.TwoPads(0.95, 1.0, 1.35, 3.1, 1.5, LabelPlace.LeftEnd);
 
     public static readonly Footprint Polymer = Footprint.TwoPads(3.1, 2.4, 2.7, 8.8, 3.0);
 
@@ -36,7 +36,8 @@ public static class Footprints
             new("1", -2.85, 0.64, PadShape.Surface(1.2, 3.3)),
             new("4", -2.85, -1.905, PadShape.Surface(1.2, 0.75)),
             new("5", 0.85, 0, PadShape.Surface(4.5, 4.4)),
-        ]);
+        ],
+        LabelPlace.RightEnd);
 
     public static readonly Footprint FeedConnector = new(
         15,
@@ -65,7 +66,8 @@ public static class Footprints
             .. Enumerable.Range(0, 5).Select(i => new FootprintPad(
                 (i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture),
                 5.08 - 2.54 * i, 0, i == 0 ? new PadShape(1.7, 1.7, 0.2) : PadShape.Disc(1.7), PadUse.ThroughHole, 1.0, Relieved: true)),
-        ]);
+        ],
+        LabelPlace.LeftEnd);
 
     /// <summary>Converter in an eight-lead package with a ground tab, pin 9.</summary>
     public static readonly Footprint SmallConverter = new(
@@ -87,7 +89,7 @@ public static class Footprints
             new("41", 0, 0, PadShape.Surface(4.2, 4.2)),
         ]);
 
-    public static readonly Footprint TestPoint = new(0, 0, [new("1", 0, 0, PadShape.Disc(1.5), PadUse.Test)]);
+    public static readonly Footprint TestPoint = new(0, 0, [new("1", 0, 0, PadShape.Disc(1.5), PadUse.Test)], LabelPlace.RightEnd);
 
     public static readonly Footprint Fiducial = new(0, 0, [new("1", 0, 0, PadShape.Disc(1.0), PadUse.Fiducial)]);
 

@@ -12,9 +12,9 @@ public static class FurrowCard
     public const double HeightMm = 90;
     public const int Layers = 4;
 
-    /// <summary>Draws the card.</summary>
+    /// <summary>Draws the card and fills its pours.</summary>
     /// <param name="hasFaults">True for revision A, which carries the planted faults; false for revision B, which mends them.</param>
-    public static Board Draw(bool hasFaults)
+    public static FilledBoard Draw(bool hasFaults)
     {
         var board = new Board(WidthMm, HeightMm, 3, Layers);
         Mechanics.Draw(board);
@@ -28,7 +28,6 @@ public static class FurrowCard
         FiveVoltConverter.Draw(board);
         Controller.Draw(board);
         Planes.Draw(board, hasFaults);
-        Stitching.Add(board, Nets.Ground, 3.75, 0.3, 0.6);
-        return board;
+        return Stitching.Add(FilledBoard.Fill(board), Nets.Ground, 3.75, 0.3, 0.6);
     }
 }

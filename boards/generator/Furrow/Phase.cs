@@ -6,6 +6,9 @@ namespace CopperPath.DemoBoards.Furrow;
 /// <summary>One phase of the core converter, drawn in its cell: input bank, three switches, switch node, inductor, output bank.</summary>
 public static class Phase
 {
+    /// <summary>Ceramics across a phase's input, on the top side.</summary>
+    public const int InputCapacitors = 5;
+
     private const double ClearanceMm = 0.2;
 
     public static void Draw(Board board, PhaseCell cell, bool hasFaults)
@@ -44,7 +47,7 @@ public static class Phase
     {
         board.Pours.Add(new(Nets.Ground, 1, cell.Box(9.9, -9.0, 17.0, 2.7, 0.5), ClearanceMm, Isolated: true));
         var vias = hasFaults && cell.Number == PlantedFaults.StarvedPhase
-            ? cell.ViaBlock(Nets.Ground, 13.1, -4.6, 2, 2, 1.2)
+            ? PlantedFaults.FewVias(cell)
             : cell.ViaBlock(Nets.Ground, 12.4, -8.2, 3, 9, 1.2);
         board.Vias.AddRange(vias);
     }
@@ -71,7 +74,7 @@ public static class Phase
 
     private static void DrawInputBank(Board board, PhaseCell cell)
     {
-        for (var i = 0; i < 5; i++)
+        for (var i = 0; i < InputCapacitors; i++)
         {
             board.Place(
                 $"C{cell.Number}{i + 1:00}", Footprints.Ceramic1206, cell.At(9.65, 1.4 - 2.3 * i), cell.QuarterTurns, Nets.Supply, Nets.Ground);

@@ -19,7 +19,8 @@ public static class Planes
         var whole = Shapes.Box(0, 0, FurrowCard.WidthMm, FurrowCard.HeightMm);
         for (var layer = 1; layer <= board.LayerCount; layer++)
         {
-            board.Pours.Add(new(Nets.Ground, layer, whole, 0.2));
+            // Close enough on the bottom that the ground runs on between the core vias under the package.
+            board.Pours.Add(new(Nets.Ground, layer, whole, layer == board.LayerCount ? CopperRules.ClearanceMm : 0.2));
         }
 
         if (hasFaults)

@@ -22,15 +22,24 @@ public sealed class FilledBoard
 
     public static FilledBoard Fill(Board board)
     {
-        var drawn = Enumerable.Range(1, board.LayerCount).SelectMany(layer => DrawnOn(board, layer)).ToList();
-        var poured = new List<PouredPiece>();
-        for (var layer = 1; layer <= board.LayerCount; layer++)
-        {
-            poured.AddRange(PourFilling.Fill(board, layer, [.. drawn.Where(copper => copper.Layer == layer)]));
-        }
-
+        var drawn = DrawnOf(board);
+        var poured = Enumerable.Range(1, board.LayerCount)
+            .AsParallel()
+            .AsOrdered()
+            .SelectMany(layer => PourFilling.Fill(board, layer, [.. drawn.Where(copper => copper.Layer == layer)]))
+            .ToList();
         return new(board, drawn, poured);
     }
+
+    /// <summary>The board with more vias that stand wholly in poured copper of their own net, so that no pour changes.</summary>
+    public FilledBoard WithStitches(IEnumerable<Via> vias)
+    {
+        Board.Vias.AddRange(vias);
+        return new(Board, DrawnOf(Board), Poured);
+    }
+
+    private static List<DrawnCopper> DrawnOf(Board board) =>
+        [.. Enumerable.Range(1, board.LayerCount).SelectMany(layer => DrawnOn(board, layer))];
 
     private static IEnumerable<DrawnCopper> DrawnOn(Board board, int layer)
     {

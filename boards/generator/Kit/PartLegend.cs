@@ -10,11 +10,19 @@ public static class PartLegend
         var (width, height) = quarterTurns % 2 == 0
             ? (footprint.BodyWidthMm, footprint.BodyHeightMm)
             : (footprint.BodyHeightMm, footprint.BodyWidthMm);
-        if (width <= 0)
+        if (width > 0)
         {
-            return;
+            DrawBody(board, part, at, width, height, layer);
         }
 
+        if (width > 0 || footprint.Label != LabelPlace.Centre)
+        {
+            DrawName(board, part, footprint.Label, at, quarterTurns, Math.Max(width, 2), Math.Max(height, 2), layer);
+        }
+    }
+
+    private static void DrawBody(Board board, string part, PointMm at, double width, double height, int layer)
+    {
         PointMm[] outline =
         [
             at + new PointMm(-width / 2, -height / 2), at + new PointMm(width / 2, -height / 2),
@@ -22,9 +30,23 @@ public static class PartLegend
             at + new PointMm(-width / 2, -height / 2),
         ];
         board.Legend.Add(new(layer, part, PenMm, outline));
+    }
 
-        var sizeMm = Math.Clamp(Math.Min(width, height) * 0.4, 0.7, 1.5);
-        Text(board, layer, part, part, at, sizeMm, layer == 1);
+    private static void DrawName(
+        Board board, string part, LabelPlace place, PointMm at, int quarterTurns, double width, double height, int layer)
+    {
+        var sizeMm = Math.Clamp(Math.Min(width, height) * 0.4, 0.8, 1.5);
+        var away = quarterTurns % 2 == 0
+            ? (width / 2) + (StrokeFont.WidthOf(part) * sizeMm / 2) + 0.4
+            : (height / 2) + (sizeMm / 2) + 0.4;
+        var side = layer == 1 ? 1 : -1;
+        var centre = place switch
+        {
+            LabelPlace.LeftEnd => at + new PointMm(-side * away, 0).Turned(quarterTurns),
+            LabelPlace.RightEnd => at + new PointMm(side * away, 0).Turned(quarterTurns),
+            _ => at,
+        };
+        Text(board, layer, part, part, centre, sizeMm, layer == 1);
     }
 
     /// <summary>Text centred on a point; on the bottom side it is mirrored to read from below.</summary>

@@ -1,4 +1,5 @@
 using NetTopologySuite.Geometries;
+using NetTopologySuite.Geometries.Prepared;
 
 namespace CopperPath.DemoBoards.Kit;
 
@@ -68,6 +69,10 @@ public static class PourFilling
         return spokes.Count == 1 ? area : Shapes.Union(spokes);
     }
 
-    private static Geometry WithoutIslands(Geometry area, IReadOnlyList<Geometry> anchors) => Shapes.Union(
-        Shapes.PolygonsOf(area).Where(piece => anchors.Any(anchor => anchor.EnvelopeInternal.Intersects(piece.EnvelopeInternal) && anchor.Intersects(piece))));
+    private static Geometry WithoutIslands(Geometry area, IReadOnlyList<Geometry> anchors) =>
+        Shapes.Union(Shapes.PolygonsOf(area).Where(piece =>
+        {
+            var prepared = PreparedGeometryFactory.Prepare(piece);
+            return anchors.Any(prepared.Intersects);
+        }));
 }

@@ -9,7 +9,7 @@ public static class Shapes
 {
     public static readonly GeometryFactory Factory = new();
 
-    private static readonly BufferParameters _round = new(8, EndCapStyle.Round, JoinStyle.Round, 5);
+    private static readonly BufferParameters _round = new(6, EndCapStyle.Round, JoinStyle.Round, 5);
 
     public static Geometry Box(double x1, double y1, double x2, double y2, double cornerMm = 0)
     {

@@ -6,9 +6,10 @@ namespace CopperPath.DemoBoards.Kit;
 /// <summary>Adds vias of a plane's net on a grid wherever the plane's copper is on all layers and nothing else is near.</summary>
 public static class Stitching
 {
-    public static void Add(Board board, string net, double pitchMm, double drillMm, double landMm)
+    public static FilledBoard Add(FilledBoard filled, string net, double pitchMm, double drillMm, double landMm)
     {
-        var filled = FilledBoard.Fill(board);
+        var board = filled.Board;
+        var stitches = new List<Via>();
         var nearest = landMm / 2 + CopperRules.HoleClearanceMm;
         var planes = Enumerable.Range(1, board.LayerCount)
             .Select(layer => PreparedGeometryFactory.Prepare(Shapes.Union(PlaneOn(filled, net, layer))))
@@ -23,10 +24,12 @@ public static class Stitching
                 var land = Shapes.Disc(new(x, y), 2 * nearest);
                 if (planes.All(plane => plane.Covers(land)) && !taken.Intersects(land))
                 {
-                    board.Vias.Add(new(net, new(x, y), drillMm, landMm));
+                    stitches.Add(new(net, new(x, y), drillMm, landMm));
                 }
             }
         }
+
+        return filled.WithStitches(stitches);
     }
 
     private static IEnumerable<Geometry> PlaneOn(FilledBoard filled, string net, int layer)
