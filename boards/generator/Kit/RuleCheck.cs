@@ -14,8 +14,11 @@ public static class RuleCheck
     /// <summary>What is wrong with the board; empty when it may be made.</summary>
     public static IReadOnlyList<string> Find(FilledBoard filled)
     {
-        var pieces = filled.Drawn.Select(copper => new Piece(copper.Net, copper.Layer, copper.Area, copper.Name))
-            .Concat(filled.Poured.Select(pour => new Piece(pour.Net, pour.Layer, pour.Area, $"pour of {pour.Net}")))
+        // The large pieces first: each piece is indexed once and the later, smaller ones are tried against it.
+        var pieces = filled.Poured
+            .OrderByDescending(pour => pour.Area.NumPoints)
+            .Select(pour => new Piece(pour.Net, pour.Layer, pour.Area, $"pour of {pour.Net}"))
+            .Concat(filled.Drawn.Select(copper => new Piece(copper.Net, copper.Layer, copper.Area, copper.Name)))
             .ToArray();
         var faults = new List<string>();
         var joined = new DisjointSets(pieces.Length);
