@@ -1,3 +1,5 @@
+using CopperPath.Geometry;
+
 namespace CopperPath.Meshing;
 
 /// <summary>
@@ -43,7 +45,7 @@ internal sealed class OutlineSimplification
         _leaving = [.. Enumerable.Repeat(Triangulation.None, _x.Count)];
         LinkChains();
         _grid = new SegmentGrid(
-            (long)_x.Min(), (long)_y.Min(), (long)_x.Max(), (long)_y.Max(), _from.Count);
+            new BoxNm((long)_x.Min(), (long)_y.Min(), (long)_x.Max(), (long)_y.Max()), _from.Count);
         for (int e = 0; e < _from.Count; e++)
         {
             AddToGrid(e);
@@ -117,7 +119,8 @@ internal sealed class OutlineSimplification
         double moved = Math.Max(_moved[before], Math.Max(_moved[edge], _moved[after]));
         double best = double.PositiveInfinity;
         Point place = default;
-        foreach (Point candidate in Candidates(pa, pb, pc, pd))
+        Span<Point> candidates = stackalloc Point[3];
+        foreach (Point candidate in candidates[..FillCandidates(pa, pb, pc, pd, candidates)])
         {
             double displacement = Displacement(pa, pb, pc, pd, candidate);
             if (displacement < best)
@@ -133,30 +136,33 @@ internal sealed class OutlineSimplification
         }
     }
 
-    /// <summary>Points that make a, e, d bound the same area as a, b, c, d: all lie on one parallel to a, d.</summary>
-    private static IEnumerable<Point> Candidates(Point a, Point b, Point c, Point d)
+    /// <summary>
+    /// Points e that make a, e, d bound the same area as a, b, c, d. All lie on one parallel to the chord a, d: one on
+    /// the line a, b, one on the line c, d, and one opposite the middle of b, c.
+    /// </summary>
+    private static int FillCandidates(Point a, Point b, Point c, Point d, Span<Point> candidates)
     {
+        int count = 0;
         Point chord = d - a;
-        double squared = chord.Dot(chord);
         double twiceArea = (b - a).Cross(c - a) + (c - a).Cross(d - a);
-
-        // (e - a) x (d - a) equals the area; from there e = a + t (b - a) or e = d + t (c - d).
         double first = (b - a).Cross(chord), last = (c - d).Cross(chord);
         if (first != 0)
         {
-            yield return a + ((b - a) * (twiceArea / first));
+            candidates[count++] = a + ((b - a) * (twiceArea / first));
         }
 
         if (last != 0)
         {
-            yield return d + ((c - d) * (twiceArea / last));
+            candidates[count++] = d + ((c - d) * (twiceArea / last));
         }
 
+        double squared = chord.Dot(chord);
         double along = 0.5 * ((b - a).Dot(chord) + (c - a).Dot(chord)) / squared;
-        Point normal = new(chord.Y, -chord.X);
-        yield return a + (chord * along) + (normal * (twiceArea / squared));
+        candidates[count++] = a + (chord * along) + (new Point(chord.Y, -chord.X) * (twiceArea / squared));
+        return count;
     }
 
+    /// <summary>Farthest that one of the paths a, b, c, d and a, e, d strays from the other.</summary>
     private static double Displacement(Point a, Point b, Point c, Point d, Point e)
     {
         double outOld = Math.Min(e.DistanceTo(a, b), Math.Min(e.DistanceTo(b, c), e.DistanceTo(c, d)));
@@ -173,15 +179,19 @@ internal sealed class OutlineSimplification
     {
         Point a = At(_from[collapse.Before]), b = At(_from[collapse.Edge]);
         Point c = At(_to[collapse.Edge]), d = At(_to[collapse.After]), e = collapse.Place.Rounded();
-        if (e == a || e == d || e.Side(a, d) == 0 && (e - a).Dot(e - d) > 0)
+        if (e == a || e == d || (e.Side(a, d) == 0 && (e - a).Dot(e - d) > 0))
         {
             return false;
         }
 
-        double minX = Min(a.X, b.X, c.X, d.X, e.X), maxX = Max(a.X, b.X, c.X, d.X, e.X);
-        double minY = Min(a.Y, b.Y, c.Y, d.Y, e.Y), maxY = Max(a.Y, b.Y, c.Y, d.Y, e.Y);
+        BoxNm box = BoxNm.Empty;
+        foreach (Point corner in (ReadOnlySpan<Point>)[a, b, c, d, e])
+        {
+            box = box.Including(new PointNm((long)corner.X, (long)corner.Y));
+        }
+
         _near.Clear();
-        _grid.Collect((long)minX, (long)minY, (long)maxX, (long)maxY, _near);
+        _grid.Collect(box, _near);
         foreach (int other in _near)
         {
             if (_from[other] < 0 || other == collapse.Before || other == collapse.Edge || other == collapse.After)
@@ -212,7 +222,7 @@ internal sealed class OutlineSimplification
             return mine == other || (mine.Side(common, other) == 0 && (mine - common).Dot(other - common) > 0);
         }
 
-        return Point.AreApart(p, q, s, t) == false
+        return !Point.AreApart(p, q, s, t)
             && p.Side(s, t) * q.Side(s, t) <= 0 && s.Side(p, q) * t.Side(p, q) <= 0;
     }
 
@@ -233,8 +243,7 @@ internal sealed class OutlineSimplification
         int e = _x.Count;
         _x.Add(place.X);
         _y.Add(place.Y);
-        int first = AddEdge(a, e, _label[collapse.Edge], collapse.Moved);
-        int second = AddEdge(e, d, _label[collapse.Edge], collapse.Moved);
+        int first = AddEdge(a, e, collapse), second = AddEdge(e, d, collapse);
         _entering.Add(first);
         _leaving.Add(second);
         if (_leaving[a] == collapse.Before)
@@ -261,12 +270,12 @@ internal sealed class OutlineSimplification
         }
     }
 
-    private int AddEdge(int from, int to, int label, double moved)
+    private int AddEdge(int from, int to, Collapse collapse)
     {
         _from.Add(from);
         _to.Add(to);
-        _label.Add(label);
-        _moved.Add(moved);
+        _label.Add(_label[collapse.Edge]);
+        _moved.Add(collapse.Moved);
         AddToGrid(_from.Count - 1);
         return _from.Count - 1;
     }
@@ -317,28 +326,6 @@ internal sealed class OutlineSimplification
     }
 
     private Point At(int v) => new(_x[v], _y[v]);
-
-    private static double Min(params ReadOnlySpan<double> values)
-    {
-        double least = values[0];
-        foreach (double value in values)
-        {
-            least = Math.Min(least, value);
-        }
-
-        return least;
-    }
-
-    private static double Max(params ReadOnlySpan<double> values)
-    {
-        double greatest = values[0];
-        foreach (double value in values)
-        {
-            greatest = Math.Max(greatest, value);
-        }
-
-        return greatest;
-    }
 
     private readonly record struct Collapse(int Before, int Edge, int After, Point Place, double Moved);
 

@@ -28,6 +28,7 @@ internal sealed class Refinement
     private readonly Queue<Corner> _segmentQueue = new();
     private readonly Queue<Corner>[] _buckets = new Queue<Corner>[BucketCount];
     private readonly List<int> _around = [];
+    private readonly List<Corner> _pendingSplits = [];
     private int _worstBucket;
 
     public Refinement(
@@ -107,12 +108,7 @@ internal sealed class Refinement
             }
         }
 
-        int bucket = BucketOf(triangle);
-        if (bucket >= 0)
-        {
-            _buckets[bucket].Enqueue(CornerAt(3 * triangle));
-            _worstBucket = Math.Max(_worstBucket, bucket);
-        }
+        Enqueue(triangle);
     }
 
     private bool TryTakeWorst(out Corner corner)
@@ -225,44 +221,8 @@ internal sealed class Refinement
         int holder = _mesh.Locate(x, y, triangle, stopAtConstraints: true, out int barrier);
         if (barrier != Triangulation.None)
         {
-            // Only segments too short to split let a circumcentre lie beyond them; a longer one may still be helped.
-            if (holder != Triangulation.None && _mesh.Constraint[barrier] != Triangulation.None && CanSplit(barrier))
-            {
-                _ = Split(barrier) && Requeue(corner);
-            }
-
-            return;
-        }
-
-        _mesh.GatherCavity(x, y, holder);
-        _around.Clear();
-        _mesh.CollectConstraintsAround(_around);
-        bool isEncroaching = false, isHelped = false;
-        foreach (int h in _around)
-        {
-            if (Encroaches(x, y, h))
-            {
-                isEncroaching = true;
-                if (CanSplit(h))
-                {
-                    isHelped = true;
-                    _pendingSplits.Add(CornerAt(h));
-                }
-            }
-        }
-
-        if (isEncroaching)
-        {
-            foreach (Corner segment in _pendingSplits)
-            {
-                if (Holds(segment))
-                {
-                    Split(segment.HalfEdge);
-                }
-            }
-
-            _pendingSplits.Clear();
-            if (isHelped)
+            // A place beyond an outline is no use; splitting the outline, where it can be, moves the place inside.
+            if (holder != Triangulation.None && CanSplit(barrier) && Split(barrier))
             {
                 Requeue(corner);
             }
@@ -270,33 +230,74 @@ internal sealed class Refinement
             return;
         }
 
-        if (!_mesh.CavitySees(x, y))
+        _mesh.GatherCavity(x, y, holder);
+        if (CollectEncroached(x, y))
         {
-            return;
+            SplitEncroached(corner);
         }
-
-        int vertex = _mesh.AddVertex(x, y);
-        _segments.NoteFree(vertex);
-        _targets.NoteInside(vertex, holder);
-        _mesh.FillCavity(vertex);
-        ExamineNew();
+        else if (_mesh.CavitySees(x, y))
+        {
+            int vertex = _mesh.AddVertex(x, y);
+            _segments.NoteFree(vertex);
+            _targets.NoteInside(vertex, holder);
+            _mesh.FillCavity(vertex);
+            ExamineNew();
+        }
     }
 
-    private readonly List<Corner> _pendingSplits = [];
-
-    private bool Requeue(Corner corner)
+    /// <summary>Collects the segments around the gathered cavity that can be split; true when the place encroaches on any.</summary>
+    private bool CollectEncroached(double x, double y)
     {
-        if (Holds(corner))
+        _around.Clear();
+        _pendingSplits.Clear();
+        _mesh.CollectConstraintsAround(_around);
+        bool isEncroaching = false;
+        foreach (int h in _around)
         {
-            int bucket = BucketOf(corner.HalfEdge / 3);
-            if (bucket >= 0)
+            if (Encroaches(x, y, h))
             {
-                _buckets[bucket].Enqueue(corner);
-                _worstBucket = Math.Max(_worstBucket, bucket);
+                isEncroaching = true;
+                if (CanSplit(h))
+                {
+                    _pendingSplits.Add(CornerAt(h));
+                }
             }
         }
 
-        return true;
+        return isEncroaching;
+    }
+
+    /// <summary>Splits the collected segments instead of improving the triangle, which is tried again if it survives.</summary>
+    private void SplitEncroached(Corner corner)
+    {
+        bool hasSplit = false;
+        foreach (Corner segment in _pendingSplits)
+        {
+            hasSplit |= Holds(segment) && Split(segment.HalfEdge);
+        }
+
+        if (hasSplit)
+        {
+            Requeue(corner);
+        }
+    }
+
+    private void Requeue(Corner corner)
+    {
+        if (Holds(corner))
+        {
+            Enqueue(corner.HalfEdge / 3);
+        }
+    }
+
+    private void Enqueue(int triangle)
+    {
+        int bucket = BucketOf(triangle);
+        if (bucket >= 0)
+        {
+            _buckets[bucket].Enqueue(CornerAt(3 * triangle));
+            _worstBucket = Math.Max(_worstBucket, bucket);
+        }
     }
 
     /// <summary>Circumcentre of the triangle, or the off-centre nearer to its shortest edge, on the lattice.</summary>

@@ -1,3 +1,5 @@
+using CopperPath.Geometry;
+
 namespace CopperPath.Meshing;
 
 /// <summary>
@@ -14,12 +16,14 @@ internal sealed class SegmentGrid
     private readonly int[] _firstOfCell;
     private readonly List<(int Segment, int Next)> _entries = [];
 
-    public SegmentGrid(long minX, long minY, long maxX, long maxY, int expectedSegments)
+    /// <param name="bounds">Where the segments lie, in lattice units.</param>
+    /// <param name="expectedSegments">About how many there will be.</param>
+    public SegmentGrid(BoxNm bounds, int expectedSegments)
     {
         const int greatestSide = 2048;
-        _minX = minX;
-        _minY = minY;
-        double width = Math.Max(1, maxX - minX), height = Math.Max(1, maxY - minY);
+        _minX = bounds.MinX;
+        _minY = bounds.MinY;
+        double width = Math.Max(1, bounds.WidthNm), height = Math.Max(1, bounds.HeightNm);
         double wished = Math.Sqrt(width * height / Math.Max(1, expectedSegments));
         _cell = Math.Max(1, Math.Max(wished, Math.Max(width, height) / greatestSide));
         _columns = (int)(width / _cell) + 1;
@@ -54,10 +58,10 @@ internal sealed class SegmentGrid
     }
 
     /// <summary>Adds to <paramref name="found"/> every segment of the cells that touch the box grown by two units.</summary>
-    public void Collect(long minX, long minY, long maxX, long maxY, List<int> found)
+    public void Collect(BoxNm box, List<int> found)
     {
-        int lastRow = Row(maxY + 2), firstColumn = Column(minX - 2), lastColumn = Column(maxX + 2);
-        for (int row = Row(minY - 2); row <= lastRow; row++)
+        int lastRow = Row(box.MaxY + 2), firstColumn = Column(box.MinX - 2), lastColumn = Column(box.MaxX + 2);
+        for (int row = Row(box.MinY - 2); row <= lastRow; row++)
         {
             for (int column = firstColumn; column <= lastColumn; column++)
             {

@@ -125,6 +125,20 @@ public sealed class SheetMesherTests
     }
 
     [Fact]
+    public void TheSameSheetGivesTheSameMeshInAnyOrderOfItsPieces()
+    {
+        (SheetDomain domain, _) = RandomDomains.Of(4);
+        SheetDomain turned = new([.. domain.Copper.Reverse()], domain.MarkedRings);
+        SheetMesh first = SheetMesher.Mesh(domain, new MeshQuality(1e-3)).Mesh.ShouldNotBeNull();
+        SheetMesh second = SheetMesher.Mesh(turned, new MeshQuality(1e-3)).Mesh.ShouldNotBeNull();
+
+        second.XM.ShouldBe(first.XM);
+        second.YM.ShouldBe(first.YM);
+        second.Triangles.ShouldBe(first.Triangles);
+        second.TriangleMarkers.ShouldBe(first.TriangleMarkers);
+    }
+
+    [Fact]
     public void UnusableInputIsNamed()
     {
         SheetMesher.Mesh(new SheetDomain([], []), new MeshQuality(1e-3)).Outcome.ShouldBe(MeshingOutcome.NoCopper);
