@@ -11,6 +11,7 @@ internal sealed class OverlayArranger
     private const float SmallestEmPx = 11;
     private const float EmsPerWidth = 100;
     private const float BesideFromAspect = 0.8f;
+    private const float WideFromEms = 75;
 
     private readonly OverlayScene _scene;
     private readonly FieldSummary _field;
@@ -54,7 +55,7 @@ internal sealed class OverlayArranger
         y += 1.2f * _em;
 
         float aspect = (float)_scene.ViewNm.HeightNm / Math.Max(1, _scene.ViewNm.WidthNm);
-        bool isBeside = aspect > BesideFromAspect;
+        bool isBeside = aspect > BesideFromAspect && width > WideFromEms * _em;
         float frameWidth = isBeside ? (0.64f * width) : width;
         float tallestPx = isBeside ? 1.6f * frameWidth : 0.85f * frameWidth;
         (SKRect frame, SKRect view, int rows) = PlaceFrame(Margin, y, frameWidth, tallestPx, aspect);
@@ -177,7 +178,7 @@ internal sealed class OverlayArranger
 
         cells.Add((x, y, w) => PlaceLengthBarAndKeys(x, y, w, transform));
         shares.Add(3);
-        bool isOneRow = width > 75 * _em;
+        bool isOneRow = width > WideFromEms * _em;
         float gap = 3 * _em;
         float bottom = top;
         float x = left;
@@ -372,6 +373,7 @@ internal sealed class OverlayArranger
         const string Heading = "Call-outs";
         float y = PlaceLines(Heading, left, top, width, 1.1f * _em, true, Ink.Main);
         float x = left + PictureFonts.WidthPx(Heading, 1.1f * _em, true) + (2 * _em);
+        float middle = (top + y) / 2;
         float size = 0.9f * _em;
         foreach ((CallOutRank rank, string word) in new[]
         {
@@ -386,10 +388,17 @@ internal sealed class OverlayArranger
 
             string text = $"{count} {word}";
             float box = 1.1f * _em;
-            float middle = (top + y) / 2;
+            float needed = box + (0.5f * _em) + PictureFonts.WidthPx(text, size, false);
+            if (x + needed > left + width)
+            {
+                x = left;
+                middle += 1.5f * _em;
+                y += 1.5f * _em;
+            }
+
             _listedPlates.Add(new(SKRect.Create(x, middle - (box / 2), box, box), null, rank));
             PlaceText(text, x + box + (0.5f * _em), middle + CapMiddle(size), size, false, Ink.Muted);
-            x += box + (0.5f * _em) + PictureFonts.WidthPx(text, size, false) + (1.4f * _em);
+            x += needed + (1.4f * _em);
         }
 
         return y + (0.7f * _em);

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text;
 using System.Xml.Linq;
 using CopperPath.Cli.Overlays;
@@ -15,6 +16,8 @@ public sealed class OverlayGalleryTests
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
     public static TheoryData<string> Names => [.. Gallery.Keys];
+
+    private static ConcurrentDictionary<string, Lazy<OverlayLayout>> Layouts { get; } = new();
 
     private static Dictionary<string, Func<OverlayScene>> Gallery { get; } = new()
     {
@@ -34,6 +37,25 @@ public sealed class OverlayGalleryTests
             CallOuts = SyntheticScenes.CallOuts(20),
             Scale = new ScaleSpec("Current density", "A/mm²", ScaleKind.Linear, Top: 20),
         },
+        ["tall-and-narrow"] = () => SyntheticScenes.LShape(widthPx: 600) with
+        {
+            ViewNm = new BoxNm(0, 0, 28_000_000, 50_000_000),
+            CallOuts = SyntheticScenes.CallOuts(8),
+        },
+        ["long-words"] = () => SyntheticScenes.LShape(widthPx: 1200) with
+        {
+            Title = new TitleBlock(
+                new string('W', 150), new string('8', 80), new string('m', 120), string.Concat(Enumerable.Repeat("Net ", 60)),
+                [.. Enumerable.Repeat("a condition that is told at length", 12)], "copperpath 0.1.0", new string('a', 300)),
+            CallOuts = [new CallOut(9999, SyntheticScenes.At(30, 10), CallOutRank.Fail, new string('x', 400))],
+        },
+        ["hundreds-of-call-outs"] = () => SyntheticScenes.LShape(cellsPerMm: 1) with
+        {
+            CallOuts = [.. SyntheticScenes.CallOuts(150), .. SyntheticScenes.CallOuts(100).Select(c => c with
+            {
+                Number = c.Number + 150, SpotNm = SyntheticScenes.At(30, 20),
+            })],
+        },
     };
 
     [Theory]
@@ -48,14 +70,14 @@ public sealed class OverlayGalleryTests
         pngs[1].AsSpan().SequenceEqual(pngs[0]).ShouldBeTrue();
         using SKBitmap decoded = SKBitmap.Decode(pngs[0]);
         decoded.Width.ShouldBe(scene.WidthPx);
-        decoded.Height.ShouldBe(OverlayPainter.Arrange(scene).Size.Height);
+        decoded.Height.ShouldBe(LayoutOf(name).Size.Height);
     }
 
     [Theory]
     [MemberData(nameof(Names))]
     public void EveryLineOfTextLiesWithinThePictureAndOnNoOtherLine(string name)
     {
-        OverlayLayout layout = OverlayPainter.Arrange(Gallery[name]());
+        OverlayLayout layout = LayoutOf(name);
         SKRect picture = SKRect.Create(layout.Size.Width, layout.Size.Height);
 
         layout.Texts.ShouldAllBe(t => picture.Contains(t.Bounds));
@@ -66,7 +88,7 @@ public sealed class OverlayGalleryTests
     [MemberData(nameof(Names))]
     public void NumberPlatesOverlapNeitherEachOtherNorAnyRing(string name)
     {
-        OverlayLayout layout = OverlayPainter.Arrange(Gallery[name]());
+        OverlayLayout layout = LayoutOf(name);
 
         layout.CallOuts.ShouldAllBe(c => c.Plate != null && layout.Frame.Contains(c.Plate.Box));
         PairsThatMeet([.. layout.CallOuts.Select(c => c.Plate!.Box)]).ShouldBe(0);
@@ -80,7 +102,7 @@ public sealed class OverlayGalleryTests
     [MemberData(nameof(Names))]
     public void LeadersRunFromRingToPlate(string name)
     {
-        foreach (PlacedCallOut c in OverlayPainter.Arrange(Gallery[name]()).CallOuts)
+        foreach (PlacedCallOut c in LayoutOf(name).CallOuts)
         {
             SKPoint.Distance(c.LeaderStart, c.Spot).ShouldBe(c.RingRadiusPx, 0.01f);
             DistanceTo(c.Plate!.Box, c.LeaderEnd).ShouldBe(0, 0.01f);
@@ -92,7 +114,7 @@ public sealed class OverlayGalleryTests
     public void EveryCallOutIsListedWithItsNumberOnce(string name)
     {
         OverlayScene scene = Gallery[name]();
-        OverlayLayout layout = OverlayPainter.Arrange(scene);
+        OverlayLayout layout = LayoutOf(name);
 
         layout.ListedPlates.Where(p => p.Number is not null).Select(p => p.Number!.Value)
             .ShouldBe(scene.CallOuts.Select(c => c.Number));
@@ -115,6 +137,9 @@ public sealed class OverlayGalleryTests
         OverlayPainter.PaintSvg(scene).AsSpan().SequenceEqual(svg).ShouldBeTrue();
         OverlayPainter.PaintPdf(scene).AsSpan().SequenceEqual(pdf).ShouldBeTrue();
     }
+
+    private static OverlayLayout LayoutOf(string name) => Layouts.GetOrAdd(
+        name, n => new Lazy<OverlayLayout>(() => OverlayPainter.Arrange(Gallery[n]()))).Value;
 
     // Ascent and descent leave room for accents; lines may share that room, their letters may not meet.
     private static SKRect GlyphBox(TextRun text) => SKRect.Create(
