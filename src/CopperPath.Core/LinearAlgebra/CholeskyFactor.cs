@@ -22,8 +22,11 @@ public sealed class CholeskyFactor
     /// <summary>Number of unknowns.</summary>
     public int Size => _structure.Size;
 
-    /// <summary>Entries stored in the lower triangle of the factor, zeros stored for speed included.</summary>
-    public long NonZeroCount => _structure.FactorNonZeroCount;
+    /// <summary>Entries of the factor that are not zero by structure.</summary>
+    public long NonZeroCount => _structure.NonZeroCount;
+
+    /// <summary>Entries stored for it: some zeros are stored where that makes the work faster.</summary>
+    public long StoredCount => _structure.StoredCount;
 
     /// <summary>Multiply-and-add operations the factorization took.</summary>
     public double OperationCount => _structure.OperationCount;

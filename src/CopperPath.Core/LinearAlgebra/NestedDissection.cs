@@ -14,11 +14,14 @@ namespace CopperPath.LinearAlgebra;
 internal sealed class NestedDissection
 {
     /// <summary>Pieces up to this size are left to minimum degree.</summary>
-    private const int LeafSize = 400;
+    private const int LeafSize = 1000;
 
     /// <summary>The graph is contracted to about this many vertices before it is first divided.</summary>
     private const int CoarsestSize = 100;
     private const int Seeds = 5;
+
+    /// <summary>Graphs contracted to less than one part in this many are cheap enough to carry several divisions.</summary>
+    private const int SmallShare = 6;
 
     /// <summary>Smaller pieces are not worth a task of their own.</summary>
     private const int SmallestTask = 10_000;
@@ -115,38 +118,31 @@ internal sealed class NestedDissection
             graph = coarse;
         }
 
-        VertexSeparator separator = DivideCoarsest(graph, workspace);
+        // Several divisions are grown from vertices spread over the graph and carried along while the graph is small;
+        // which is best shows only once they are improved on finer graphs.
+        List<VertexSeparator> candidates = [];
+        for (int k = 0; k < Seeds; k++)
+        {
+            candidates.Add(VertexSeparator.Grow(graph, (int)((long)k * graph.Count / Seeds), workspace));
+            candidates[k].Refine();
+        }
+
         for (int level = levels.Count - 1; level >= 0; level--)
         {
             (WeightedGraph finer, int[] coarseOf) = levels[level];
-            byte[] side = new byte[finer.Count];
-            for (int v = 0; v < side.Length; v++)
+            if (finer.Count > piece.Count / SmallShare)
             {
-                side[v] = separator.Side[coarseOf[v]];
+                candidates = [candidates.MinBy(candidate => candidate.Cost)!];
             }
 
-            separator = new VertexSeparator(finer, side, workspace);
-            separator.Refine();
-        }
-
-        return separator.Side;
-    }
-
-    /// <summary>Grows a side from several vertices spread over the graph and keeps the best division.</summary>
-    private static VertexSeparator DivideCoarsest(WeightedGraph graph, DissectionWorkspace workspace)
-    {
-        VertexSeparator? best = null;
-        for (int k = 0; k < Seeds; k++)
-        {
-            VertexSeparator candidate = VertexSeparator.Grow(graph, (int)((long)k * graph.Count / Seeds), workspace);
-            candidate.Refine();
-            if (best is null || candidate.Cost < best.Cost)
+            for (int k = 0; k < candidates.Count; k++)
             {
-                best = candidate;
+                candidates[k] = candidates[k].Expand(finer, coarseOf, workspace);
+                candidates[k].Refine();
             }
         }
 
-        return best!;
+        return candidates.MinBy(candidate => candidate.Cost)!.Side;
     }
 
     private static (WeightedGraph Graph, int[] Vertices) Extract(

@@ -51,8 +51,11 @@ internal sealed class SupernodalStructure
     /// <summary>First stored value of each supernode's block; length Count + 1.</summary>
     public long[] ValueStarts { get; }
 
-    /// <summary>Entries of the lower triangle of the factor, merged-in zeros included.</summary>
-    public long FactorNonZeroCount { get; private set; }
+    /// <summary>Entries of the lower triangle of the factor.</summary>
+    public long NonZeroCount { get; private set; }
+
+    /// <summary>Entries stored for it: those of the blocks' lower triangles, zeros of merged supernodes included.</summary>
+    public long StoredCount { get; private set; }
 
     /// <summary>Multiplications and additions the factorization takes.</summary>
     public double OperationCount { get; private set; }
@@ -89,8 +92,17 @@ internal sealed class SupernodalStructure
         position = Inverse(order);
         int[] counts = EliminationTree.ColumnCounts(graph, order, position, parent);
 
+        long nonZeroCount = 0;
+        foreach (int count in counts)
+        {
+            nonZeroCount += count;
+        }
+
         (int[] columnStarts, int[] supernodeParent) = Partition(parent, counts);
-        SupernodalStructure structure = new(order, position, columnStarts, supernodeParent);
+        SupernodalStructure structure = new(order, position, columnStarts, supernodeParent)
+        {
+            NonZeroCount = nonZeroCount,
+        };
         structure.FindRows(graph, counts);
         return structure;
     }
@@ -223,7 +235,7 @@ internal sealed class SupernodalStructure
             RowStarts[s + 1] = (int)Math.Min(totalRows, Array.MaxLength);
             FitsInArrays &= (rows - columns) * (rows - columns) <= Array.MaxLength;
             ValueStarts[s + 1] = ValueStarts[s] + (rows * columns);
-            FactorNonZeroCount += (rows * columns) - (columns * (columns - 1) / 2);
+            StoredCount += (rows * columns) - (columns * (columns - 1) / 2);
         }
 
         FitsInArrays &= ValueStarts[Count] <= Array.MaxLength && totalRows < Array.MaxLength;

@@ -73,6 +73,18 @@ internal sealed class VertexSeparator
         return separator;
     }
 
+    /// <summary>The same division of a finer graph.</summary>
+    public VertexSeparator Expand(WeightedGraph finer, int[] coarseOf, DissectionWorkspace workspace)
+    {
+        byte[] side = new byte[finer.Count];
+        for (int v = 0; v < side.Length; v++)
+        {
+            side[v] = _side[coarseOf[v]];
+        }
+
+        return new VertexSeparator(finer, side, workspace);
+    }
+
     private void GrowToHalf()
     {
         GainHeap heap = _heaps[0];
