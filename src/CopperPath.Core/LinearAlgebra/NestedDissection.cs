@@ -51,6 +51,7 @@ internal sealed class NestedDissection
     /// <summary>Writes the vertices of a piece to the order, from the given place on.</summary>
     /// <param name="piece">The piece, in numbers of its own.</param>
     /// <param name="vertices">Their numbers in the whole graph.</param>
+    /// <param name="place">Where in the order the piece begins.</param>
     private void Dissect(WeightedGraph piece, int[] vertices, int place)
     {
         if (piece.Count == 0)

