@@ -55,7 +55,7 @@ internal readonly record struct Arc(
     public void AppendInner(List<PointNm> ring, double toleranceNm, double besideNm, bool backwards)
     {
         double largestRadius = Math.Max(Math.Abs(StartRadiusNm + besideNm), Math.Abs(EndRadiusNm + besideNm));
-        int count = Chords.Count(largestRadius, SweepRad, toleranceNm, IsFullCircle ? 4 : 2);
+        int count = Chords.OfArc(largestRadius, SweepRad, toleranceNm);
         double step = SweepRad / count;
         double factor = Chords.ArcFactor(count, SweepRad);
         for (int i = 1; i < count; i++)

@@ -4,10 +4,11 @@ namespace CopperPath.Artwork;
 /// How many chords replace a curve, and where their ends lie.
 /// </summary>
 /// <remarks>
-/// The sagitta of a chord over the angle d on radius r is r (1 - cos(d/2)); d is chosen so that it stays within the
-/// tolerance. Chords inscribed in a circle lose area, which would make every round trace and pad slightly poor in
-/// copper. Vertices are therefore moved outwards until polygon and curve have the same area; the largest distance
-/// between the two is then two thirds of the sagitta, outwards.
+/// Chords inscribed in a circle lose area, which would make every round trace and pad slightly poor in copper.
+/// Vertices are therefore moved outwards until polygon and curve have the same area. With the angle d of one chord on
+/// radius r a full circle's vertices then stand out by about r d^2 / 12 and the middles of its chords stay in by half
+/// of that, against a sagitta of r d^2 / 8 for inscribed chords: the count is chosen so that the vertices stand out by
+/// no more than the tolerance.
 /// </remarks>
 internal static class Chords
 {
@@ -17,14 +18,26 @@ internal static class Chords
     /// <summary>Most chords of one curve: more than any real radius needs at any sensible tolerance.</summary>
     private const double Most = 1 << 20;
 
-    /// <summary>
-    /// Chords for a sweep in radians on a radius in nanometres, rounded up to a multiple of <paramref name="multiple"/>.
-    /// </summary>
-    public static int Count(double radiusNm, double sweepRad, double toleranceNm, int multiple)
+    /// <summary>Chords of a full circle, a multiple of 4 so that its extremes are vertices.</summary>
+    public static int OfCircle(double radiusNm, double toleranceNm) => Estimate(radiusNm, 2 * Math.PI, toleranceNm, 4);
+
+    /// <summary>Chords of an arc with its ends on the curve, an even number so that its middle is a vertex.</summary>
+    public static int OfArc(double radiusNm, double sweepRad, double toleranceNm)
     {
-        double largest = 2 * Math.PI / FewestPerCircle;
-        double ratio = toleranceNm / Math.Abs(radiusNm);
-        double step = ratio < 1 ? Math.Min(largest, 2 * Math.Acos(1 - ratio)) : largest;
+        int count = Estimate(radiusNm, sweepRad, toleranceNm, 2);
+
+        // Fewer vertices are left to make up for the area: they stand out further than on a full circle.
+        while (Math.Abs(radiusNm) * (ArcFactor(count, sweepRad) - 1) > toleranceNm && count < Most)
+        {
+            count += 2;
+        }
+
+        return count;
+    }
+
+    private static int Estimate(double radiusNm, double sweepRad, double toleranceNm, int multiple)
+    {
+        double step = Math.Min(2 * Math.PI / FewestPerCircle, Math.Sqrt(12 * toleranceNm / Math.Abs(radiusNm)));
         double count = Math.Min(Most, Math.Ceiling((sweepRad / step) - 1e-9));
         return multiple * (int)Math.Max(1, Math.Ceiling(count / multiple));
     }

@@ -29,7 +29,7 @@ internal sealed record CircleOutline(Vector Centre, double RadiusNm) : Outline
     /// <summary>Counter-clockwise ring with vertices on the four axis directions and the area of the circle.</summary>
     public static PointNm[] Ring(Vector centre, double radiusNm, double toleranceNm)
     {
-        int count = Chords.Count(radiusNm, 2 * Math.PI, toleranceNm, 4);
+        int count = Chords.OfCircle(radiusNm, toleranceNm);
         double radius = radiusNm * Chords.CircleFactor(count);
         int quarter = count / 4;
         var ring = new PointNm[count];

@@ -123,7 +123,7 @@ internal sealed class RoundCap
     {
         RadiusNm = radiusNm;
         ToleranceNm = toleranceNm;
-        int count = radiusNm == 0 ? 2 : Math.Max(4, Chords.Count(radiusNm, Math.PI, toleranceNm, 2));
+        int count = radiusNm == 0 ? 2 : Chords.OfArc(radiusNm, Math.PI, toleranceNm);
         double inner = radiusNm * Chords.ArcFactor(count, Math.PI);
         _corners = new Vector[count + 1];
         for (int i = 1; i < count; i++)
