@@ -3,7 +3,10 @@ using CopperPath.Geometry;
 
 namespace CopperPath.Artwork;
 
-/// <summary>Centre lines of strokes in drawing order. A stroke that starts where the one before ended goes on with its line.</summary>
+/// <summary>
+/// Centre lines of strokes in drawing order. A stroke that starts where the one before ended goes on with its line,
+/// unless that line is closed.
+/// </summary>
 internal sealed class CentreLines
 {
     private readonly List<PointNm> _points = [];
@@ -12,12 +15,15 @@ internal sealed class CentreLines
     /// <summary>Adds the start of a stroke; <see cref="AddPoint"/> follows.</summary>
     public void BeginStroke(PointNm from)
     {
-        if (_points.Count == 0 || _points[^1] != from)
+        if (_points.Count == 0 || _points[^1] != from || IsClosed())
         {
             _starts.Add(_points.Count);
             _points.Add(from);
         }
     }
+
+    /// <summary>True when the line being drawn has come back to its start: what follows is another line.</summary>
+    private bool IsClosed() => _points.Count - _starts[^1] > 2 && _points[_starts[^1]] == _points[^1];
 
     public void AddPoint(PointNm point) => _points.Add(point);
 
