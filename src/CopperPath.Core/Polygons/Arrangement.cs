@@ -8,8 +8,12 @@ internal sealed class Arrangement
 
     public Arrangement(SegmentSet segments, CoverageRule rule)
     {
-        Graph = new HalfEdgeGraph(NodedEdges.Of(segments));
-        _nesting = new Nesting(Graph);
+        NodedEdges edges = NodedEdges.Of(segments);
+        HalfEdgeGraph? graph = null;
+        Components? components = null;
+        Parallel.Invoke(() => graph = new HalfEdgeGraph(edges), () => components = new Components(edges));
+        Graph = graph!;
+        _nesting = new Nesting(Graph, components!);
         _coverageOfCycle = new ulong[Graph.FirstOfCycle.Length];
         SpreadCoverage(rule);
     }

@@ -36,14 +36,31 @@ internal sealed class HalfEdgeGraph
     /// <summary>Start of each vertex' run in <see cref="Leaving"/>, with one closing entry.</summary>
     public int[] FirstLeaving { get; }
 
-    /// <summary>
-    /// Half-edges leaving each vertex, counter-clockwise, beginning just after straight down.
-    /// </summary>
+    /// <summary>Half-edges leaving each vertex, counter-clockwise all around.</summary>
     public int[] Leaving { get; }
 
     public int StartOf(int halfEdge) => (halfEdge & 1) == 0 ? Edges.From[halfEdge >> 1] : Edges.To[halfEdge >> 1];
 
     public int EndOf(int halfEdge) => StartOf(halfEdge ^ 1);
+
+    /// <summary>
+    /// The half-edge whose left face takes in the place just left of the vertex, given that all edges there run to
+    /// the right or straight up.
+    /// </summary>
+    public int UppermostLeaving(int vertex)
+    {
+        int uppermost = Leaving[FirstLeaving[vertex]];
+        for (int i = FirstLeaving[vertex] + 1; i < FirstLeaving[vertex + 1]; i++)
+        {
+            PointNm best = _vertices[EndOf(uppermost)] - _vertices[vertex];
+            if (CompareAngles(_vertices[EndOf(Leaving[i])] - _vertices[vertex], best) > 0)
+            {
+                uppermost = Leaving[i];
+            }
+        }
+
+        return uppermost;
+    }
 
     private (int[] First, int[] Leaving) HalfEdgesByVertex()
     {
@@ -84,7 +101,11 @@ internal sealed class HalfEdgeGraph
                     continue;
                 }
 
-                SortByAngle(around, _vertices[v]);
+                // Two half-edges are in cyclic order either way.
+                if (around.Length > 2)
+                {
+                    SortByAngle(around, _vertices[v]);
+                }
 
                 // With its face on the left, a half-edge arriving here turns into the next one clockwise.
                 int clockwise = around[^1];
@@ -120,6 +141,7 @@ internal sealed class HalfEdgeGraph
         }
     }
 
+    /// <summary>Compares directions counter-clockwise, beginning just after straight down.</summary>
     private static int CompareAngles(PointNm a, PointNm b)
     {
         bool leftOfA = IsLeftward(a), leftOfB = IsLeftward(b);

@@ -38,11 +38,11 @@ internal sealed class NodedEdges
 
     public static NodedEdges Of(SegmentSet set)
     {
-        Segment[] segments = set.Segments.ToArray();
-        IReadOnlyList<SnapRounding> parts = SnapRounding.Run(segments);
+        Segment[] segments = set.ToSegments();
+        CellNoder[] parts = SnapRounding.Run(segments);
         PointNm[] vertices = new PointNm[parts.Sum(part => part.Vertices.Count)];
-        int[] firstVertexOfPart = new int[parts.Count];
-        for (int p = 0, first = 0; p < parts.Count; p++)
+        int[] firstVertexOfPart = new int[parts.Length];
+        for (int p = 0, first = 0; p < parts.Length; p++)
         {
             firstVertexOfPart[p] = first;
             parts[p].Vertices.CopyTo(vertices, first);
@@ -54,10 +54,10 @@ internal sealed class NodedEdges
     }
 
     private static (int[] FirstPassage, int[] Passages) PassagesBySegment(
-        int segmentCount, IReadOnlyList<SnapRounding> parts, int[] firstVertexOfPart)
+        int segmentCount, CellNoder[] parts, int[] firstVertexOfPart)
     {
         int[] first = new int[segmentCount + 1];
-        foreach (SnapRounding part in parts)
+        foreach (CellNoder part in parts)
         {
             foreach ((int segment, _) in part.Passages)
             {
@@ -72,7 +72,7 @@ internal sealed class NodedEdges
 
         int[] next = first[..^1];
         int[] passages = new int[first[^1]];
-        for (int p = 0; p < parts.Count; p++)
+        for (int p = 0; p < parts.Length; p++)
         {
             foreach ((int segment, int vertex) in parts[p].Passages)
             {
@@ -164,11 +164,7 @@ internal sealed class NodedEdges
         for (int v = 0; v < vertices.Length; v++)
         {
             Span<Piece> leaving = sorted.AsSpan(first[v], first[v + 1] - first[v]);
-            if (leaving.Length > 1)
-            {
-                leaving.Sort();
-            }
-
+            Sort(leaving);
             for (int i = 0; i < leaving.Length;)
             {
                 int start = contributions.Count, target = leaving[i].To;
@@ -197,6 +193,28 @@ internal sealed class NodedEdges
 
         firstContribution.Add(contributions.Count);
         return new NodedEdges(vertices, [.. from], [.. to], [.. firstContribution], [.. contributions]);
+    }
+
+    private static void Sort(Span<Piece> pieces)
+    {
+        if (pieces.Length > 16)
+        {
+            pieces.Sort();
+            return;
+        }
+
+        for (int i = 1; i < pieces.Length; i++)
+        {
+            Piece piece = pieces[i];
+            int hole = i;
+            while (hole > 0 && pieces[hole - 1].CompareTo(piece) > 0)
+            {
+                pieces[hole] = pieces[hole - 1];
+                hole--;
+            }
+
+            pieces[hole] = piece;
+        }
     }
 
     private readonly record struct Piece(int From, int To, int Source, int Delta) : IComparable<Piece>

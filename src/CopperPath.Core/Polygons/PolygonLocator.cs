@@ -5,13 +5,14 @@ namespace CopperPath.Polygons;
 /// <summary>Finds the polygon a point lies in, among polygons whose interiors do not overlap.</summary>
 public sealed class PolygonLocator
 {
+    private readonly Segment[] _edges;
     private readonly EdgeGrid _grid;
 
     /// <summary>Prepares queries; outer rings must run counter-clockwise and holes clockwise.</summary>
     public PolygonLocator(IReadOnlyList<PolygonNm> polygons)
     {
         // Where edges of two neighbours coincide, the one with its polygon to the right must come last to be seen.
-        List<UpwardEdge> polygonOnLeft = [], polygonOnRight = [];
+        List<Segment> polygonOnLeft = [], polygonOnRight = [];
         for (int p = 0; p < polygons.Count; p++)
         {
             foreach (PointNm[] ring in polygons[p].Rings)
@@ -19,13 +20,13 @@ public sealed class PolygonLocator
                 for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
                 {
                     bool runsDown = ring[i].Y < ring[j].Y;
-                    (runsDown ? polygonOnRight : polygonOnLeft).Add(
-                        UpwardEdge.Between(ring[j].X, ring[j].Y, ring[i].X, ring[i].Y, runsDown ? p : ~p));
+                    (runsDown ? polygonOnRight : polygonOnLeft).Add(Segment.Between(ring[j], ring[i], p));
                 }
             }
         }
 
-        _grid = new EdgeGrid([.. polygonOnLeft, .. polygonOnRight]);
+        _edges = [.. polygonOnLeft, .. polygonOnRight];
+        _grid = new EdgeGrid(_edges);
     }
 
     /// <summary>
@@ -34,12 +35,15 @@ public sealed class PolygonLocator
     /// </summary>
     public int Find(PointNm p)
     {
-        if (_grid.TryFindTagAt(p.X, p.Y, out int tag))
+        int touched = _grid.EdgeAt(p.X, p.Y);
+        if (touched >= 0)
         {
-            return tag >= 0 ? tag : ~tag;
+            return _edges[touched].Source;
         }
 
-        int edge = _grid.FirstToTheLeft(p.X, p.Y);
-        return edge < 0 ? -1 : Math.Max(-1, _grid.TagOf(edge));
+        int seen = _grid.FirstToTheLeft(p.X, p.Y);
+        return seen >= 0 && RunsDown(_edges[seen]) ? _edges[seen].Source : -1;
     }
+
+    private static bool RunsDown(in Segment edge) => edge.Dy * edge.Delta < 0;
 }

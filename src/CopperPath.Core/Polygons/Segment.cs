@@ -1,3 +1,5 @@
+using CopperPath.Geometry;
+
 namespace CopperPath.Polygons;
 
 /// <summary>
@@ -14,6 +16,14 @@ internal readonly record struct Segment(long Ax, long Ay, long Bx, long By, int 
     public long MinY => Math.Min(Ay, By);
 
     public long MaxY => Math.Max(Ay, By);
+
+    /// <summary>A segment whose source is whatever the caller wants to know it by.</summary>
+    public static Segment Between(PointNm p, PointNm q, int source) => p.X < q.X || (p.X == q.X && p.Y < q.Y)
+        ? new(p.X, p.Y, q.X, q.Y, source, 1)
+        : new(q.X, q.Y, p.X, p.Y, source, -1);
+
+    /// <summary>Abscissa at an ordinate between the ends; the segment must not be level.</summary>
+    public double XAt(long y) => Ax + (Dx * ((double)(y - Ay) / Dy));
 
     /// <summary>Whether the segment meets the unit square centred on (x, y), its lower and left sides included.</summary>
     /// <remarks>

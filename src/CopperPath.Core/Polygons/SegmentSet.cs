@@ -2,41 +2,66 @@ using CopperPath.Geometry;
 
 namespace CopperPath.Polygons;
 
-/// <summary>The segments of all rings that take part in one operation.</summary>
+/// <summary>The rings that take part in one operation, as segments.</summary>
 internal sealed class SegmentSet
 {
-    private readonly List<Segment> _segments = [];
-
-    public ReadOnlySpan<Segment> Segments => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(_segments);
-
-    public int Count => _segments.Count;
+    private readonly List<(PointNm[] Ring, PointNm Offset, int Source)> _rings = [];
 
     public void AddRings(IReadOnlyList<PointNm[]> rings, int source, PointNm offset = default)
     {
         for (int r = 0; r < rings.Count; r++)
         {
-            AddRing(rings[r], source, offset);
+            if (rings[r].Length > 2)
+            {
+                _rings.Add((rings[r], offset, source));
+            }
         }
     }
 
-    private void AddRing(PointNm[] ring, int source, PointNm offset)
+    /// <summary>Segments of all rings in the order they were added; points that repeat their predecessor make none.</summary>
+    public Segment[] ToSegments()
     {
-        if (ring.Length < 3)
+        int[] first = new int[_rings.Count + 1];
+        for (int r = 0; r < _rings.Count; r++)
         {
-            return;
+            first[r + 1] = first[r] + SegmentCount(_rings[r].Ring);
         }
 
-        PointNm from = ring[^1] + offset;
-        foreach (PointNm point in ring)
+        Segment[] segments = new Segment[first[^1]];
+        const int BlockSize = 512;
+        Parallel.For(0, (_rings.Count + BlockSize - 1) / BlockSize, block =>
         {
-            PointNm to = point + offset;
-            if (from.X < to.X || (from.X == to.X && from.Y < to.Y))
+            int end = Math.Min(_rings.Count, (block + 1) * BlockSize);
+            for (int r = block * BlockSize; r < end; r++)
             {
-                _segments.Add(new Segment(from.X, from.Y, to.X, to.Y, source, 1));
+                Fill(segments.AsSpan(first[r]..first[r + 1]), _rings[r].Ring, _rings[r].Offset, _rings[r].Source);
             }
-            else if (from != to)
+        });
+        return segments;
+    }
+
+    private static int SegmentCount(PointNm[] ring)
+    {
+        int count = 0;
+        PointNm from = ring[^1];
+        foreach (PointNm to in ring)
+        {
+            count += from == to ? 0 : 1;
+            from = to;
+        }
+
+        return count;
+    }
+
+    private static void Fill(Span<Segment> target, PointNm[] ring, PointNm offset, int source)
+    {
+        int count = 0;
+        PointNm from = ring[^1];
+        foreach (PointNm to in ring)
+        {
+            if (from != to)
             {
-                _segments.Add(new Segment(to.X, to.Y, from.X, from.Y, source, -1));
+                target[count++] = Segment.Between(from + offset, to + offset, source);
             }
 
             from = to;
