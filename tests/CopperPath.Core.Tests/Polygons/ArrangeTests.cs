@@ -20,7 +20,7 @@ public class ArrangeTests
     [Fact]
     public void RandomArrangementsAreNodedAndAddUpToTheAreasOfTheirInputs()
     {
-        for (int seed = 0; seed < 60; seed++)
+        for (int seed = 0; seed < 45; seed++)
         {
             var scene = new Scene(9000 + seed);
             List<IReadOnlyList<PointNm[]>> inputs = [];
@@ -59,13 +59,21 @@ public class ArrangeTests
         {
             for (int j = i + 1; j < edges.Count; j++)
             {
-                MeetOutsideEnds(edges[i], edges[j]).ShouldBeFalse($"{because}: {edges[i]} and {edges[j]}");
+                if (MeetOutsideEnds(edges[i], edges[j]))
+                {
+                    Assert.Fail($"{because}: {edges[i]} and {edges[j]}");
+                }
             }
         }
     }
 
     private static bool MeetOutsideEnds(ArrangedEdge e, ArrangedEdge f)
     {
+        if (!BoxNm.Of([e.A, e.B]).Touches(BoxNm.Of([f.A, f.B])))
+        {
+            return false;
+        }
+
         if (IsInside(e, f.A) || IsInside(e, f.B) || IsInside(f, e.A) || IsInside(f, e.B) || (e.A == f.A && e.B == f.B))
         {
             return true;

@@ -47,7 +47,7 @@ internal static class Oracle
         foreach (PolygonNm polygon in polygons)
         {
             Ring.SignedAreaNm2(polygon.Outer).ShouldBeGreaterThan(0, because);
-            polygon.Holes.ShouldAllBe(hole => Ring.SignedAreaNm2(hole) < 0, because);
+            polygon.Holes.All(hole => Ring.SignedAreaNm2(hole) < 0).ShouldBeTrue(because);
             var each = new IsValidOp(ToNts(polygon));
             each.IsValid.ShouldBeTrue($"{because}: {each.ValidationError}");
         }
