@@ -24,10 +24,19 @@ public static class SheetMesher
             return new SheetMeshing(MeshingOutcome.UnusableQuality, null, null, unusable);
         }
 
+        if (domain.MarkedRings.FirstOrDefault(ring => ring.Marker <= 0) is { } unmarked)
+        {
+            string reason = FormattableString.Invariant($"a ring carries marker {unmarked.Marker}; expected 1 or more");
+            return new SheetMeshing(MeshingOutcome.UnusableMarker, null, null, reason);
+        }
+
         if (UnusablePoint(domain) is { } point)
         {
             return new SheetMeshing(
-                MeshingOutcome.CoordinatesTooLarge, null, null, $"point ({point.X}, {point.Y}) nm is beyond 10 m");
+                MeshingOutcome.CoordinatesTooLarge,
+                null,
+                null,
+                FormattableString.Invariant($"point ({point.X}, {point.Y}) nm is beyond 10 m"));
         }
 
         long gridNm = Math.Max(1, (long)Math.Round(Units.NmFromMetres(quality.WeldingGridM)));
@@ -101,10 +110,13 @@ public static class SheetMesher
             result.VertexCount - outlineVertices - pinches,
             forced,
             pinches);
-        return refinement.ReachedVertexLimit
-            ? new SheetMeshing(
-                MeshingOutcome.VertexLimitReached, result, evidence, $"refinement stopped at {quality.VertexLimit} vertices")
-            : new SheetMeshing(MeshingOutcome.Meshed, result, evidence, "");
+        if (refinement.ReachedVertexLimit)
+        {
+            string reason = FormattableString.Invariant($"refinement stopped at {quality.VertexLimit} vertices");
+            return new SheetMeshing(MeshingOutcome.VertexLimitReached, result, evidence, reason);
+        }
+
+        return new SheetMeshing(MeshingOutcome.Meshed, result, evidence, "");
     }
 
     private static Func<double, double, double> InUnits(Func<double, double, double> targetEdgeM, OutlineGraph graph) =>

@@ -12,6 +12,9 @@ public enum MeshingOutcome
     /// <summary>A number of <see cref="MeshQuality"/> is outside its range; there is no mesh.</summary>
     UnusableQuality,
 
+    /// <summary>A marked ring has a marker that is not positive; there is no mesh.</summary>
+    UnusableMarker,
+
     /// <summary>A coordinate lies beyond <see cref="Geometry.PointNm.LimitNm"/>; there is no mesh.</summary>
     CoordinatesTooLarge,
 

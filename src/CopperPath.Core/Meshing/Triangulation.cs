@@ -123,9 +123,6 @@ internal sealed class Triangulation
         return VertexCount++;
     }
 
-    /// <summary>Takes back the vertex added last, which must not be part of the triangulation.</summary>
-    public void DropLastVertex() => VertexCount--;
-
     /// <summary>
     /// Walks from a triangle towards a point. The result holds the point (edges included), or the walk was stopped:
     /// then <paramref name="barrier"/> is the half-edge it would have had to cross, a constraint or the rim.

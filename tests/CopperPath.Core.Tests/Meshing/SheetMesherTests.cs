@@ -145,6 +145,9 @@ public sealed class SheetMesherTests
         SheetMesher.Mesh(Domain(Rectangle(0, 0, 100, 100)), new MeshQuality(1e-3)).Outcome.ShouldBe(MeshingOutcome.NoCopper);
         SheetMesher.Mesh(Domain(Rectangle(0, 0, Mm, 20_000 * Mm)), new MeshQuality(1e-3))
             .Outcome.ShouldBe(MeshingOutcome.CoordinatesTooLarge);
+        SheetMesher.Mesh(
+            Domain(Rectangle(0, 0, Mm, Mm)).WithRings(new MarkedRing(Rectangle(0, 0, Mm, Mm), 0)), new MeshQuality(1e-3))
+            .Outcome.ShouldBe(MeshingOutcome.UnusableMarker);
         SheetMesher.Mesh(Domain(Rectangle(0, 0, Mm, Mm)), new MeshQuality(double.NaN))
             .Outcome.ShouldBe(MeshingOutcome.UnusableQuality);
         SheetMeshing limited = SheetMesher.Mesh(
