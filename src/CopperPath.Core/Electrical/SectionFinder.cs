@@ -4,7 +4,8 @@ namespace CopperPath.Electrical;
 /// <summary>
 /// Cuts the copper of a layer across the current, wherever the current is locally dense: the true widths and
 /// currents of its necks. A cut starts in a triangle, runs both ways square to that triangle's current until it
-/// leaves the copper, and sums |J . n| dl, so that current flowing along the cut or back counts as it crosses.
+/// leaves the copper. Its current is what the vertices on the upstream side feed through the triangles it crosses: the
+/// weak form's own flux, which is conserved exactly, so that a neck carrying all of a net's current says so.
 /// </summary>
 public static class SectionFinder
 {
@@ -53,8 +54,14 @@ public static class SectionFinder
         double alongX = field.SheetCurrentXAPerM[triangle] / density;
         double alongY = field.SheetCurrentYAPerM[triangle] / density;
         double width = 0;
-        double current = 0;
         double peak = 0;
+
+        // Vertices behind the cut feed the ones in front of it.
+        bool IsUpstream(int vertex) =>
+            ((field.Mesh.XM[vertex] - x) * alongX) + ((field.Mesh.YM[vertex] - y) * alongY) < 0;
+
+        // Both halves of the cut run through the first triangle, which feeds only once.
+        double current = CurrentFrom(field, triangle, IsUpstream);
 
         void Cross(int t, double length)
         {
@@ -64,12 +71,24 @@ public static class SectionFinder
             }
 
             width += length;
-            current += length * ((field.SheetCurrentXAPerM[t] * alongX) + (field.SheetCurrentYAPerM[t] * alongY));
+            current += t == triangle ? 0 : CurrentFrom(field, t, IsUpstream);
             peak = Math.Max(peak, field.SheetCurrentAPerM(t));
         }
 
         (double toX, double toY) = walker.Walk(triangle, x, y, -alongY, alongX, Cross);
         (double fromX, double fromY) = walker.Walk(triangle, x, y, alongY, -alongX, Cross);
         return new Section(field.Layer, fromX, fromY, toX, toY, x, y, width, Math.Abs(current), peak);
+    }
+
+    /// <summary>Current that the chosen vertices of a triangle feed into it: -J . grad(shape function) times its area.</summary>
+    private static double CurrentFrom(SheetField field, int triangle, Func<int, bool> isChosen)
+    {
+        TriangleGradient g = new(field.Mesh, triangle);
+        double jx = field.SheetCurrentXAPerM[triangle];
+        double jy = field.SheetCurrentYAPerM[triangle];
+        double sum = isChosen(field.Mesh.Triangles[3 * triangle]) ? (jx * g.X0) + (jy * g.Y0) : 0;
+        sum += isChosen(field.Mesh.Triangles[(3 * triangle) + 1]) ? (jx * g.X1) + (jy * g.Y1) : 0;
+        sum += isChosen(field.Mesh.Triangles[(3 * triangle) + 2]) ? (jx * g.X2) + (jy * g.Y2) : 0;
+        return -g.AreaM2 * sum;
     }
 }
