@@ -20,7 +20,7 @@ internal sealed record DrillSet(IReadOnlyList<DrillArtwork> Artwork, IReadOnlyLi
         foreach (IdentifiedFile file in identified.OfRole(FileRole.Drill))
         {
             DrillReading reading = DrillReader.Read(file.File.Name, file.File.Bytes, BriefAnswers.FormatFor(file.File.Name, answers));
-            if (reading.Artwork is null && Infer(file, layers, diagnostics) is { } inferred)
+            if ((reading.NeedsFormat || reading.IsFormatAssumed) && Infer(file, layers, diagnostics) is { } inferred)
             {
                 reading = inferred;
             }

@@ -15,21 +15,35 @@ internal sealed class MeshWalker
         _mesh = mesh;
         _across = new int[mesh.Triangles.Length];
         Array.Fill(_across, -1);
-        Dictionary<(int, int), int> open = new(mesh.Triangles.Length);
-        for (int t = 0; t < mesh.TriangleCount; t++)
+
+        // Edges that leave each vertex, listed one vertex after the other: the edge back along another is found among few.
+        int[] firstOut = new int[mesh.VertexCount + 1];
+        foreach (int vertex in mesh.Triangles)
         {
-            for (int k = 0; k < 3; k++)
+            firstOut[vertex + 1]++;
+        }
+
+        for (int v = 0; v < mesh.VertexCount; v++)
+        {
+            firstOut[v + 1] += firstOut[v];
+        }
+
+        int[] next = firstOut[..^1];
+        int[] edgesOut = new int[mesh.Triangles.Length];
+        for (int edge = 0; edge < mesh.Triangles.Length; edge++)
+        {
+            edgesOut[next[mesh.Triangles[edge]]++] = edge;
+        }
+
+        for (int edge = 0; edge < mesh.Triangles.Length; edge++)
+        {
+            int from = mesh.Triangles[edge];
+            int to = mesh.Triangles[Following(edge)];
+            for (int i = firstOut[to]; i < firstOut[to + 1]; i++)
             {
-                int a = mesh.Triangles[(3 * t) + k];
-                int b = mesh.Triangles[(3 * t) + ((k + 1) % 3)];
-                if (open.Remove((b, a), out int other))
+                if (mesh.Triangles[Following(edgesOut[i])] == from)
                 {
-                    _across[other] = t;
-                    _across[(3 * t) + k] = other / 3;
-                }
-                else
-                {
-                    open[(a, b)] = (3 * t) + k;
+                    _across[edge] = edgesOut[i] / 3;
                 }
             }
         }
@@ -91,6 +105,9 @@ internal sealed class MeshWalker
 
         return (x, y);
     }
+
+    /// <summary>The next edge around the same triangle.</summary>
+    private static int Following(int edge) => edge % 3 == 2 ? edge - 2 : edge + 1;
 
     /// <summary>Distance to the line of an edge the path is running out through; infinite for the others.</summary>
     private double DistanceToEdge(int triangle, int k, double x, double y, double dx, double dy)

@@ -10,18 +10,15 @@ namespace CopperPath.Electrical;
 public static class SectionFinder
 {
     /// <summary>One cut is made through the densest triangle of each square of this size, metres.</summary>
-    public const double SpacingM = 0.4e-3;
+    public const double SpacingM = 0.8e-3;
 
     /// <returns>Cuts in a fixed order (by square, bottom-left to top-right).</returns>
     public static IReadOnlyList<Section> Find(SheetField field)
     {
         MeshWalker walker = new(field.Mesh);
-        List<Section> sections = [];
-        foreach (int triangle in DensestPerSquare(field))
-        {
-            sections.Add(CutThrough(field, walker, triangle));
-        }
-
+        int[] starts = [.. DensestPerSquare(field)];
+        Section[] sections = new Section[starts.Length];
+        Parallel.For(0, starts.Length, i => sections[i] = CutThrough(field, walker, starts[i]));
         return sections;
     }
 

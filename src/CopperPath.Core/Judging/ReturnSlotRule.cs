@@ -9,7 +9,7 @@ namespace CopperPath.Judging;
 
 /// <summary>
 /// Looks for slots: voids in a return plane that are longer than allowed, hold little copper of other nets, and lie
-/// under (or over) copper of the power path on a neighbouring layer. The return current has to go around them.
+/// under, over or close beside copper of the power path on a neighbouring layer. The return current has to go around them.
 /// </summary>
 internal static class ReturnSlotRule
 {
@@ -18,6 +18,12 @@ internal static class ReturnSlotRule
 
     /// <summary>Overlap with the power path that counts, square metres (1 mm2).</summary>
     private const double LeastOverlapM2 = 1e-6;
+
+    /// <summary>
+    /// How far beside the power path a slot still stands in the way of its return current, nanometres: return current
+    /// spreads over a few times the distance between the layers.
+    /// </summary>
+    private const long ReachNm = 2 * Units.NmPerMm;
 
     public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, NetList board, double allowedLengthM)
     {
@@ -68,9 +74,14 @@ internal static class ReturnSlotRule
         return OverlapNm2(outline, copper.Islands) > FilledShare * Ring.SignedAreaNm2(outline);
     }
 
-    private static bool Overlaps(PointNm[] outline, Net net, int layer) => net.Sheets
-        .Where(sheet => Math.Abs(sheet.Layer - layer) == 1)
-        .Any(sheet => OverlapNm2(outline, sheet.Islands) * 1e-18 > LeastOverlapM2);
+    private static bool Overlaps(PointNm[] outline, Net net, int layer)
+    {
+        BoxNm near = BoxNm.Of(outline).GrownBy(ReachNm);
+        PointNm[] surroundings =
+            [new(near.MinX, near.MinY), new(near.MaxX, near.MinY), new(near.MaxX, near.MaxY), new(near.MinX, near.MaxY)];
+        return net.Sheets.Where(sheet => Math.Abs(sheet.Layer - layer) == 1)
+            .Any(sheet => OverlapNm2(surroundings, sheet.Islands) * 1e-18 > LeastOverlapM2);
+    }
 
     private static double OverlapNm2(PointNm[] outline, IReadOnlyList<PolygonNm> copper)
     {

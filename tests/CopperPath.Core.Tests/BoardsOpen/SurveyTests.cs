@@ -20,7 +20,8 @@ public sealed class SurveyTests
         Board board = Analysis.Survey(SharedData.Require("boards-open", name)).Board;
 
         board.Nets.ShouldNotBeNull().Layers.Count.ShouldBe(layers);
-        board.CopperIsUncertain.ShouldBeFalse(string.Join("\n", board.Diagnostics.Where(d => d.AffectsCopper)));
+        // Nothing in the data of this board says in which order its inner layers lie.
+        board.CopperIsUncertain.ShouldBe(name == "opsis", string.Join("\n", board.Diagnostics.Where(d => d.AffectsCopper)));
         board.Nets.PlatedHoleCount.ShouldBeGreaterThan(0);
         ((double)board.Nets.PlatedHolesOnAllLayers / board.Nets.PlatedHoleCount).ShouldBeGreaterThan(0.95);
     }
