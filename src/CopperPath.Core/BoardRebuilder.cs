@@ -23,6 +23,11 @@ internal static class BoardRebuilder
         clock.Begin("Reading files");
         BoardSource source = BoardSource.Open(path);
         List<Diagnostic> diagnostics = [.. source.Diagnostics];
+        if (source.Files.Count == 0)
+        {
+            return new Board([], null, [], [], [], diagnostics);
+        }
+
         BoardIdentification identified = LayerIdentifier.Identify(source, BriefAnswers.RolesOf(answers));
         diagnostics.AddRange(identified.Diagnostics);
 

@@ -274,7 +274,7 @@ internal sealed class OverlayArranger
 
         if (_field.HasUnsolvedCopper)
         {
-            keys.Add((KeyKind.UnsolvedCopper, "this net, not solved"));
+            keys.Add((KeyKind.UnsolvedCopper, "part of this net without a field: contacts, copper not meshed"));
         }
 
         if (_scene.Vias.Count > 0)

@@ -78,7 +78,7 @@ public sealed class BadInputTests
 
         run.ExitCode.ShouldBe(2);
         string line = run.Errors.ShouldHaveSingleItem();
-        line.ShouldMatch(@"brief\.yaml:16:\d+: error CIR010: found the pin J1\.9; expected a pin on net .*did you mean J1\.1\?");
+        line.ShouldMatch(@"brief\.yaml:17:\d+: error CIR010: found the pin J1\.9; expected a pin on net .*did you mean J1\.1\?");
         ShouldHaveWrittenNothing(board);
     }
 
@@ -91,7 +91,7 @@ public sealed class BadInputTests
         CommandRun run = CommandRun.Of("check", brief);
 
         run.ExitCode.ShouldBe(2);
-        run.Errors.ShouldHaveSingleItem().ShouldMatch(@"brief\.yaml:16:\d+: error BRF\d+: .*A");
+        run.Errors.ShouldHaveSingleItem().ShouldMatch(@"brief\.yaml:17:\d+: error BRF\d+: .*A");
         ShouldHaveWrittenNothing(board);
     }
 
