@@ -22,9 +22,6 @@ internal sealed class CentreLines
         }
     }
 
-    /// <summary>True when the line being drawn has come back to its start: what follows is another line.</summary>
-    private bool IsClosed() => _points.Count - _starts[^1] > 2 && _points[_starts[^1]] == _points[^1];
-
     public void AddPoint(PointNm point) => _points.Add(point);
 
     /// <summary>Adds the points of an arc strictly between its ends.</summary>
@@ -52,6 +49,9 @@ internal sealed class CentreLines
         var joiner = new Joiner(_points, _starts);
         return joiner.Run();
     }
+
+    /// <summary>True when the line being drawn has come back to its start: what follows is another line.</summary>
+    private bool IsClosed() => _points.Count - _starts[^1] > 2 && _points[_starts[^1]] == _points[^1];
 
     /// <summary>Follows lines from end to end through an index of their end points.</summary>
     private sealed class Joiner(List<PointNm> points, List<int> starts)
