@@ -1,5 +1,3 @@
-using System.Runtime.CompilerServices;
-
 namespace CopperPath.Core.Tests;
 
 /// <summary>
@@ -7,7 +5,7 @@ namespace CopperPath.Core.Tests;
 /// </summary>
 public static class SharedData
 {
-    /// <summary>Root of the working copy, found from this source file's own path.</summary>
+    /// <summary>Root of the working copy, the folder above the built tests that holds the solution.</summary>
     public static string ProjectRoot { get; } = FindProjectRoot();
 
     /// <summary>Path of a file or folder under <c>../shared</c>; skips the calling test when it is absent.</summary>
@@ -22,6 +20,15 @@ public static class SharedData
         return Path.GetFullPath(path);
     }
 
-    private static string FindProjectRoot([CallerFilePath] string thisFile = "") =>
-        Path.GetFullPath(Path.Combine(Path.GetDirectoryName(thisFile)!, "..", ".."));
+    private static string FindProjectRoot()
+    {
+        DirectoryInfo? folder = new(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "CopperPath.sln")))
+        {
+            folder = folder.Parent;
+        }
+
+        return folder?.FullName
+            ?? throw new InvalidOperationException("the tests run outside the working copy: no CopperPath.sln above them");
+    }
 }
