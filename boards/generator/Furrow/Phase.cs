@@ -45,10 +45,10 @@ public static class Phase
     // plane instead of through the ground fill that the signals refer to.
     private static void DrawLowSideLand(Board board, PhaseCell cell, bool hasFaults)
     {
-        board.Pours.Add(new(Nets.Ground, 1, cell.Box(9.9, -9.0, 17.0, 2.7, 0.5), ClearanceMm, Isolated: true));
+        board.Pours.Add(new(Nets.Ground, 1, cell.Box(9.9, -10.2, 17.0, 2.7, 0.5), ClearanceMm, Isolated: true));
         var vias = hasFaults && cell.Number == PlantedFaults.StarvedPhase
             ? PlantedFaults.FewVias(cell)
-            : cell.ViaBlock(Nets.Ground, 12.4, -8.2, 3, 9, 1.2);
+            : cell.ViaBlock(Nets.Ground, 12.4, -9.4, 3, 10, 1.2);
         board.Vias.AddRange(vias);
     }
 
@@ -67,7 +67,7 @@ public static class Phase
         }
 
         board.Pours.Add(new(net, 1, top, ClearanceMm));
-        board.Pours.Add(new(net, board.LayerCount, bottom, ClearanceMm));
+        board.Pours.Add(new(net, board.LayerCount, bottom, 0.3));
         board.Vias.AddRange(cell.ViaBlock(net, 23.9, -6.6, 4, 11, 1.2));
         board.Place($"L{cell.Number}", Footprints.CoreInductor, cell.At(34.3, 0), cell.QuarterTurns, net, Nets.Core);
     }

@@ -19,7 +19,7 @@ public static class PlantedFaults
         Shapes.Box(20.4, 14, 31.6, 24).Union(Shapes.Box(11, 2.8, 52, 16.6, 1));
 
     /// <summary>A slot across the return current of phase 4, in the inner plane and the ground below it.</summary>
-    public static readonly Geometry PlaneSlot = Shapes.Box(115.7, 21.4, 117.3, 39.4, 0.79);
+    public static readonly Geometry PlaneSlot = Shapes.Box(111.2, 20.4, 112.8, 40.4, 0.79);
 
     /// <summary>The four vias that alone carry phase 3's low-side current into the plane.</summary>
     public static IReadOnlyList<Via> FewVias(PhaseCell cell) => [.. cell.ViaBlock(Nets.Ground, 13.1, -4.6, 2, 2, 1.2)];
@@ -32,11 +32,11 @@ public static class PlantedFaults
             new("feed-neck", "neck", Nets.SupplyIn, [1], Shapes.Box(25.6, 84.7, 28.8, 85.7),
                 "The feed of 9 A narrows to 1 mm between connector and fuse."),
             new("few-vias", "overloaded vias", Nets.Ground, [1, 2, 3, 4], Shapes.Union(FewVias(starved).Select(via => Shapes.Disc(via.At, via.LandMm))),
-                "The sources of phase 3's low-side switches go down by 4 vias where the other phases have 27."),
+                "The sources of phase 3's low-side switches go down by 4 vias where the other phases have 30."),
             new("large-switch-node", "switch node area", Nets.Switch(OvergrownPhase), [1, 4], SwitchNodeExcess,
                 "The switch node of phase 2 has more than three times the area of its siblings."),
             new("plane-slot", "plane slot", Nets.Ground, [2, 4], PlaneSlot,
-                "A slot of 18 by 1.6 mm cuts the plane and the ground under it across the return current of phase 4."),
+                "A slot of 20 by 1.6 mm cuts the plane and the ground under it across the return current of phase 4."),
         ];
     }
 }

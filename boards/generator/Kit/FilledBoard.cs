@@ -6,7 +6,12 @@ namespace CopperPath.DemoBoards.Kit;
 public sealed record PouredPiece(string Net, int Layer, Polygon Area);
 
 /// <summary>A piece of drawn copper (pad, land or track) as the rules see it.</summary>
-public sealed record DrawnCopper(string Net, int Layer, Geometry Area, string Name);
+/// <param name="Net">Net name.</param>
+/// <param name="Layer">Copper layer.</param>
+/// <param name="Area">Its shape.</param>
+/// <param name="Name">What to call it in a complaint.</param>
+/// <param name="Hole">Centre of the plated hole it belongs to, if it does.</param>
+public sealed record DrawnCopper(string Net, int Layer, Geometry Area, string Name, PointMm? Hole = null);
 
 /// <summary>A board with its pours filled.</summary>
 public sealed class FilledBoard
@@ -45,12 +50,12 @@ public sealed class FilledBoard
     {
         foreach (var pad in board.Pads.Where(pad => pad.IsOn(layer)))
         {
-            yield return new(pad.Net, layer, Shapes.Outline(pad.Shape, pad.At), $"pad {pad.Part}.{pad.Pin}");
+            yield return new(pad.Net, layer, Shapes.Outline(pad.Shape, pad.At), $"pad {pad.Part}.{pad.Pin}", pad.IsDrilled ? pad.At : null);
         }
 
         foreach (var via in board.Vias.Where(via => InnerLands.Has(board, via, layer)))
         {
-            yield return new(via.Net, layer, Shapes.Disc(via.At, via.LandMm), $"via at {via.At.X:0.##}, {via.At.Y:0.##}");
+            yield return new(via.Net, layer, Shapes.Disc(via.At, via.LandMm), $"via of {via.Net}", via.At);
         }
 
         foreach (var track in board.Tracks.Where(track => track.Layer == layer))

@@ -35,7 +35,7 @@ public static class PartLegend
     private static void DrawName(
         Board board, string part, LabelPlace place, PointMm at, int quarterTurns, double width, double height, int layer)
     {
-        var sizeMm = Math.Clamp(Math.Min(width, height) * 0.4, 0.8, 1.5);
+        var sizeMm = Math.Clamp(Math.Min(width, height) * 0.33, 0.7, 1.5);
         var away = quarterTurns % 2 == 0
             ? (width / 2) + (StrokeFont.WidthOf(part) * sizeMm / 2) + 0.4
             : (height / 2) + (sizeMm / 2) + 0.4;

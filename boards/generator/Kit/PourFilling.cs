@@ -13,17 +13,18 @@ public static class PourFilling
         var filled = new List<(Pour Pour, Geometry Area)>();
         foreach (var pour in board.Pours.Where(pour => pour.Layer == layer))
         {
-            var reach = Shapes.Grown(pour.Outline.Envelope, 2);
+            var reach = pour.Outline.EnvelopeInternal.Copy();
+            reach.ExpandBy(2);
             var forbidden = drawn
-                .Where(copper => copper.Net != pour.Net && copper.Area.Intersects(reach))
+                .Where(copper => copper.Net != pour.Net && copper.Area.EnvelopeInternal.Intersects(reach))
                 .Select(copper => Shapes.Grown(copper.Area, copper.Net.Length == 0 ? 0.5 : pour.ClearanceMm))
                 .Concat(HolesOfOthers(board, pour))
                 .Concat(filled
                     .Where(other => other.Pour.Net != pour.Net || other.Pour.Isolated || pour.Isolated)
-                    .Select(other => Shapes.Grown(other.Area, pour.ClearanceMm)))
+                    .Select(other => Shapes.Grown(other.Area, Math.Max(pour.ClearanceMm, other.Pour.ClearanceMm))))
                 .Concat(board.Cutouts.Where(cutout => cutout.Layer == layer).Select(cutout => cutout.Area))
                 .Concat(board.Pads.Where(pad => IsRelieved(pad, pour)).Select(ReliefRing));
-            var area = pour.Outline.Intersection(usable).Difference(Shapes.Union(forbidden.Where(shape => shape.Intersects(reach))));
+            var area = pour.Outline.Intersection(usable).Difference(Shapes.Union(forbidden.Where(shape => shape.EnvelopeInternal.Intersects(reach))));
             area = Shapes.WithoutSlivers(area, CopperRules.NarrowestPourMm);
             area = AddSpokes(board, pour, area);
             area = WithoutIslands(area, [.. drawn.Where(copper => copper.Net == pour.Net).Select(copper => copper.Area)]);

@@ -18,7 +18,7 @@ public static class RuleCheck
         var pieces = filled.Poured
             .OrderByDescending(pour => pour.Area.NumPoints)
             .Select(pour => new Piece(pour.Net, pour.Layer, pour.Area, $"pour of {pour.Net}"))
-            .Concat(filled.Drawn.Select(copper => new Piece(copper.Net, copper.Layer, copper.Area, copper.Name)))
+            .Concat(filled.Drawn.Select(copper => new Piece(copper.Net, copper.Layer, copper.Area, copper.Name, copper.Hole)))
             .ToArray();
         var faults = new List<string>();
         var joined = new DisjointSets(pieces.Length);
@@ -27,7 +27,7 @@ public static class RuleCheck
             CheckLayer(pieces, layer, joined, faults);
         }
 
-        JoinThroughHoles(filled.Board, pieces, joined);
+        JoinThroughHoles(pieces, joined);
         FindBrokenNets(pieces, joined, faults);
         return faults;
     }
@@ -70,22 +70,15 @@ public static class RuleCheck
         }
     }
 
-    private static void JoinThroughHoles(Board board, Piece[] pieces, DisjointSets joined)
+    private static void JoinThroughHoles(Piece[] pieces, DisjointSets joined)
     {
-        var holes = board.Vias.Select(via => (via.Net, via.At)).Concat(board.Pads.Where(pad => pad.IsDrilled).Select(pad => (pad.Net, pad.At)));
-        var tree = new STRtree<int>();
-        for (var i = 0; i < pieces.Length; i++)
+        var lands = Enumerable.Range(0, pieces.Length).Where(i => pieces[i].Hole is not null).GroupBy(i => pieces[i].Hole);
+        foreach (var hole in lands)
         {
-            tree.Insert(pieces[i].Area.EnvelopeInternal, i);
-        }
-
-        foreach (var (net, at) in holes)
-        {
-            var point = Shapes.Factory.CreatePoint(new Coordinate(at.X, at.Y));
-            var met = tree.Query(point.EnvelopeInternal).Order().Where(i => pieces[i].Net == net && pieces[i].Area.Intersects(point)).ToList();
-            for (var i = 1; i < met.Count; i++)
+            var first = hole.First();
+            foreach (var land in hole)
             {
-                joined.Join(met[0], met[i]);
+                joined.Join(first, land);
             }
         }
     }
@@ -110,7 +103,7 @@ public static class RuleCheck
         return string.Create(CultureInfo.InvariantCulture, $", around {centre.X:0.##}, {centre.Y:0.##} mm");
     }
 
-    private sealed record Piece(string Net, int Layer, Geometry Area, string Name)
+    private sealed record Piece(string Net, int Layer, Geometry Area, string Name, PointMm? Hole = null)
     {
         public bool IsOfNet => Net.Length > 0 && Net != Pad.NotConnected;
     }
