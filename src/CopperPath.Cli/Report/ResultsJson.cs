@@ -21,6 +21,7 @@ public static class ResultsJson
             json.WriteString("board", review.Brief!.Board.Name);
             json.WriteString("revision", review.Brief.Board.Revision);
             json.WriteString("verdict", review.Verdict.ToString());
+            json.WriteString("judgedBy", review.Brief.Limits.JudgeBy.ToString());
             json.WriteNumber("ambientK", review.Brief.AmbientK);
             json.WriteNumber("copperK", review.Brief.ConductorK);
             json.WriteNumber("resistivityOhmM", review.Stack!.ResistivityOhmM);
@@ -120,6 +121,7 @@ public static class ResultsJson
             json.WriteNumber("widthM", section.WidthM);
             json.WriteNumber("currentA", section.CurrentA);
             json.WriteNumber("riseK", rating.TraceRiseK(section));
+            json.WriteNumber("riseByOtherRelationK", rating.Other.TraceRiseK(section));
             json.WriteEndObject();
         }
 
@@ -139,6 +141,7 @@ public static class ResultsJson
             json.WriteNumber("lowerLayer", barrel.LowerLayer);
             json.WriteNumber("currentA", barrel.CurrentA);
             json.WriteNumber("riseK", rating.BarrelRiseK(barrel));
+            json.WriteNumber("riseByOtherRelationK", rating.Other.BarrelRiseK(barrel));
             json.WriteEndObject();
         }
 

@@ -46,7 +46,9 @@ internal static class BarrelRule
             string.Create(CultureInfo.InvariantCulture,
                 $"{hot.Count} of {group.Count} plated holes in this group carry more than the {QuantityText.Current(allowedA)} allowed; ")
                 + $"the worst takes {QuantityText.Current(Math.Abs(worst.CurrentA))} of the group's {QuantityText.Current(totalA)} "
-                + $"between layers {worst.UpperLayer} and {worst.LowerLayer}.",
+                + $"between layers {worst.UpperLayer} and {worst.LowerLayer}: a rise of {QuantityText.TemperatureDifference(riseK)} by {rating.Name}, "
+                + $"{QuantityText.TemperatureDifference(limitK)} is allowed "
+                + $"({rating.Other.Name} says {QuantityText.TemperatureDifference(rating.Other.BarrelRiseK(worst))}).",
             string.Create(CultureInfo.InvariantCulture, $"Use about {needed} holes of this size here, spread across the path of the current."),
             rating.BarrelAssumption(worst));
     }
