@@ -85,7 +85,8 @@ internal sealed record RoleClaim(
         }
 
         bool bothFixed = IsFixed(Place) && IsFixed(other.Place);
-        return !bothFixed || (Place == other.Place && Number == other.Number)
+        return !bothFixed
+            || (Place == other.Place && (Place != LayerPlace.Numbered || Number == other.Number))
             || (Place == LayerPlace.Numbered) != (other.Place == LayerPlace.Numbered);
     }
 
