@@ -110,7 +110,7 @@ internal ref struct WordCursor(ReadOnlySpan<byte> text)
     }
 
     private static bool IsPartOfDecimal(byte b, int taken) =>
-        char.IsAsciiDigit((char)b) || b == (byte)'.' || (taken == 0 && b is (byte)'+' or (byte)'-' && taken == 0);
+        char.IsAsciiDigit((char)b) || b == (byte)'.' || (taken == 0 && b is (byte)'+' or (byte)'-');
 
     private void SkipBlanks()
     {
