@@ -11,6 +11,7 @@ namespace CopperPath.Cli.Overlays;
 internal sealed class CallOutPlacement
 {
     private const int Passes = 4;
+    private const int MostRelays = 200;
     private const int Directions = 24;
     private const double CrossingCost = 30;
     private const double LeaderOverPlateCost = 60;
@@ -29,6 +30,7 @@ internal sealed class CallOutPlacement
     private readonly float[] _rings;
     private readonly SKPoint?[] _centres;
     private readonly IReadOnlyList<SKPoint> _slots;
+    private int _relaysLeft = MostRelays;
 
     private CallOutPlacement(
         SKRect view, CoverMap cover, SKSize plate, float gap, SKPoint[] spots, float[] rings, IReadOnlyList<SKPoint> slots)
@@ -155,9 +157,16 @@ internal sealed class CallOutPlacement
         return hasMoved;
     }
 
-    // Takes two plates up and lays them again in the order given; keeps the result only if it is better.
+    // Takes two plates up and lays them again in the order given; keeps the result only if it is better. Hundreds of
+    // call-outs on one spot can not all be untangled, so the tries are counted.
     private bool Relay(int first, int second)
     {
+        if (_relaysLeft == 0)
+        {
+            return false;
+        }
+
+        _relaysLeft--;
         (SKPoint? oldFirst, SKPoint? oldSecond) = (_centres[first], _centres[second]);
         double oldCost = CostNow(first) + CostNow(second);
         (_centres[first], _centres[second]) = (null, null);

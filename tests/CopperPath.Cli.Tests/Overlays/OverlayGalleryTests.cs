@@ -49,11 +49,11 @@ public sealed class OverlayGalleryTests
                 [.. Enumerable.Repeat("a condition that is told at length", 12)], "copperpath 0.1.0", new string('a', 300)),
             CallOuts = [new CallOut(9999, SyntheticScenes.At(30, 10), CallOutRank.Fail, new string('x', 400))],
         },
-        ["hundreds-of-call-outs"] = () => SyntheticScenes.LShape(cellsPerMm: 1) with
+        ["crowded"] = () => SyntheticScenes.LShape(cellsPerMm: 1) with
         {
-            CallOuts = [.. SyntheticScenes.CallOuts(150), .. SyntheticScenes.CallOuts(100).Select(c => c with
+            CallOuts = [.. SyntheticScenes.CallOuts(100), .. SyntheticScenes.CallOuts(40).Select(c => c with
             {
-                Number = c.Number + 150, SpotNm = SyntheticScenes.At(30, 20),
+                Number = c.Number + 100, SpotNm = SyntheticScenes.At(30, 20),
             })],
         },
     };
