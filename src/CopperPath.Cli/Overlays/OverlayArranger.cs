@@ -301,7 +301,9 @@ internal sealed class OverlayArranger
         float y = top;
         foreach ((KeyKind kind, string text) in keys)
         {
-            float needed = box + (0.5f * _em) + PictureFonts.WidthPx(text, size, false);
+            float indent = box + (0.5f * _em);
+            IReadOnlyList<string> lines = PictureFonts.Wrap(text, size, false, width - indent);
+            float needed = indent + lines.Max(line => PictureFonts.WidthPx(line, size, false));
             if (x > left && x + needed > left + width)
             {
                 x = left;
@@ -309,7 +311,14 @@ internal sealed class OverlayArranger
             }
 
             _keys.Add(new(SKRect.Create(x, y, box, box), kind));
-            PlaceText(text, x + box + (0.5f * _em), y + (box / 2) + CapMiddle(size), size, false, Ink.Main);
+            float baseline = y + (box / 2) + CapMiddle(size);
+            foreach (string line in lines)
+            {
+                PlaceText(line, x + indent, baseline, size, false, Ink.Main);
+                baseline += 1.3f * size;
+            }
+
+            y += 1.3f * size * (lines.Count - 1);
             x += needed + (1.4f * _em);
         }
 

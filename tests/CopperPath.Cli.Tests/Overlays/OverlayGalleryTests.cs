@@ -29,6 +29,7 @@ public sealed class OverlayGalleryTests
             Scale = new ScaleSpec("Current density", "A/mm²", ScaleKind.Logarithmic),
         },
         ["bare"] = () => SyntheticScenes.LShape() with { Vias = [], Sheets = [], QuietCopper = [], Outline = [] },
+        ["partly-solved"] = () => SyntheticScenes.PartlySolved() with { CallOuts = SyntheticScenes.CallOuts(3) },
         ["temperature"] = () => SyntheticScenes.Temperature() with { CallOuts = SyntheticScenes.CallOuts(5) },
         ["narrow"] = () => SyntheticScenes.LShape(widthPx: 640) with { CallOuts = SyntheticScenes.CallOuts(9) },
         ["tall"] = () => SyntheticScenes.LShape() with
@@ -82,6 +83,16 @@ public sealed class OverlayGalleryTests
 
         layout.Texts.ShouldAllBe(t => picture.Contains(t.Bounds));
         PairsThatMeet([.. layout.Texts.Select(GlyphBox)]).ShouldBe(0);
+    }
+
+    [Fact]
+    public void LegendTextKeepsToItsColumn()
+    {
+        OverlayLayout layout = LayoutOf("partly-solved");
+        float right = layout.Frame.Right;
+
+        layout.Keys.Select(k => k.Kind).ShouldContain(KeyKind.UnsolvedCopper);
+        layout.Texts.ShouldAllBe(t => t.Bounds.Right <= right + 0.5f);
     }
 
     [Theory]

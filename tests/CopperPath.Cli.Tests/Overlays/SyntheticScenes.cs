@@ -58,6 +58,15 @@ internal static class SyntheticScenes
         };
     }
 
+    /// <summary>The same copper with values only where x is below 40 mm.</summary>
+    public static OverlayScene PartlySolved()
+    {
+        OverlayScene scene = LShape();
+        SheetMesh mesh = scene.Sheets[0].Mesh;
+        double[] values = FieldOver(mesh, (x, y) => x < 40 ? CornerCrowding(x, y) : double.NaN);
+        return scene with { Sheets = [new ShadedSheet(mesh, values)] };
+    }
+
     /// <summary>Call-outs spread over the board and in tight clusters, with texts from short to very long.</summary>
     public static IReadOnlyList<CallOut> CallOuts(int count)
     {
