@@ -6,7 +6,7 @@ namespace CopperPath.LinearAlgebra;
 /// </summary>
 /// <param name="VertexCount">Number of vertices.</param>
 /// <param name="Starts">Start of each vertex's neighbours; length VertexCount + 1.</param>
-/// <param name="Neighbours">The neighbours of all vertices, one after the other.</param>
+/// <param name="Neighbours">The neighbours of all vertices, one after the other; may be longer than used.</param>
 internal sealed record AdjacencyGraph(int VertexCount, int[] Starts, int[] Neighbours)
 {
     public ReadOnlySpan<int> NeighboursOf(int vertex) =>
@@ -54,5 +54,35 @@ internal sealed record AdjacencyGraph(int VertexCount, int[] Starts, int[] Neigh
         }
 
         return new AdjacencyGraph(size, starts, neighbours);
+    }
+
+    /// <summary>The graph of the first <paramref name="count"/> vertices of a list, numbered by their place in it.</summary>
+    /// <param name="list">Every vertex once.</param>
+    /// <param name="count">Vertices to keep.</param>
+    public AdjacencyGraph Renumbered(int[] list, int count)
+    {
+        int[] number = new int[VertexCount];
+        for (int k = 0; k < list.Length; k++)
+        {
+            number[list[k]] = k;
+        }
+
+        int[] starts = new int[count + 1];
+        int[] neighbours = new int[Neighbours.Length];
+        int written = 0;
+        for (int k = 0; k < count; k++)
+        {
+            foreach (int neighbour in NeighboursOf(list[k]))
+            {
+                if (number[neighbour] < count)
+                {
+                    neighbours[written++] = number[neighbour];
+                }
+            }
+
+            starts[k + 1] = written;
+        }
+
+        return new AdjacencyGraph(count, starts, neighbours);
     }
 }

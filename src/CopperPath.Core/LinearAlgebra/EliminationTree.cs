@@ -1,8 +1,8 @@
 namespace CopperPath.LinearAlgebra;
 
 /// <summary>
-/// The elimination tree of a symmetric matrix under an ordering: the parent of a column is the row of the first
-/// off-diagonal entry of that column in the Cholesky factor.
+/// The elimination tree of a symmetric matrix whose unknowns are numbered in the order of elimination: the parent of a
+/// column is the row of the first off-diagonal entry of that column in the Cholesky factor.
 /// </summary>
 /// <remarks>
 /// Tree and path compression after Liu, "The role of elimination trees in sparse factorization", SIAM J. Matrix Anal.
@@ -12,10 +12,7 @@ namespace CopperPath.LinearAlgebra;
 internal static class EliminationTree
 {
     /// <summary>The parent of every column, −1 for a root.</summary>
-    /// <param name="graph">Graph of the matrix.</param>
-    /// <param name="order">order[k] is the vertex eliminated k-th.</param>
-    /// <param name="position">The inverse of <paramref name="order"/>.</param>
-    public static int[] Parents(AdjacencyGraph graph, int[] order, int[] position)
+    public static int[] Parents(AdjacencyGraph graph)
     {
         int size = graph.VertexCount;
         int[] parent = new int[size];
@@ -24,9 +21,9 @@ internal static class EliminationTree
         {
             parent[k] = -1;
             ancestor[k] = -1;
-            foreach (int neighbour in graph.NeighboursOf(order[k]))
+            foreach (int neighbour in graph.NeighboursOf(k))
             {
-                int i = position[neighbour];
+                int i = neighbour;
                 while (i != -1 && i < k)
                 {
                     int next = ancestor[i];
@@ -94,7 +91,7 @@ internal static class EliminationTree
     /// <summary>
     /// Number of entries, diagonal included, in every column of the factor. The columns must be in postorder.
     /// </summary>
-    public static int[] ColumnCounts(AdjacencyGraph graph, int[] order, int[] position, int[] parent)
+    public static int[] ColumnCounts(AdjacencyGraph graph, int[] parent)
     {
         int size = graph.VertexCount;
         int[] count = new int[size];
@@ -134,9 +131,8 @@ internal static class EliminationTree
                 count[parent[j]]--;
             }
 
-            foreach (int neighbour in graph.NeighboursOf(order[j]))
+            foreach (int i in graph.NeighboursOf(j))
             {
-                int i = position[neighbour];
                 if (i <= j || firstDescendant[j] <= lastFirst[i])
                 {
                     continue;

@@ -23,7 +23,7 @@ public static class FillReducingOrdering
         // are eliminated last.
         double largestDegree = Math.Max(16, 10 * Math.Sqrt(graph.VertexCount));
         int[] sweep = BreadthFirstSweep(graph, largestDegree, out int denseFrom);
-        int[] order = NestedDissection.Order(Renumbered(graph, sweep, denseFrom), threadCount > 1);
+        int[] order = NestedDissection.Order(graph.Renumbered(sweep, denseFrom), threadCount > 1);
         int[] result = new int[graph.VertexCount];
         for (int k = 0; k < order.Length; k++)
         {
@@ -78,33 +78,5 @@ public static class FillReducingOrdering
         }
 
         return sweep;
-    }
-
-    /// <summary>The graph of the first <paramref name="count"/> vertices of a list, numbered by their place in it.</summary>
-    private static AdjacencyGraph Renumbered(AdjacencyGraph graph, int[] list, int count)
-    {
-        int[] number = new int[graph.VertexCount];
-        for (int k = 0; k < list.Length; k++)
-        {
-            number[list[k]] = k;
-        }
-
-        int[] starts = new int[count + 1];
-        int[] neighbours = new int[graph.Neighbours.Length];
-        int written = 0;
-        for (int k = 0; k < count; k++)
-        {
-            foreach (int neighbour in graph.NeighboursOf(list[k]))
-            {
-                if (number[neighbour] < count)
-                {
-                    neighbours[written++] = number[neighbour];
-                }
-            }
-
-            starts[k + 1] = written;
-        }
-
-        return new AdjacencyGraph(count, starts, neighbours);
     }
 }

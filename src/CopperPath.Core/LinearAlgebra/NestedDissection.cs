@@ -13,8 +13,11 @@ namespace CopperPath.LinearAlgebra;
 /// </remarks>
 internal sealed class NestedDissection
 {
-    /// <summary>Pieces up to this size are left to minimum degree.</summary>
-    private const int LeafSize = 1000;
+    /// <summary>
+    /// Pieces up to this size are left to minimum degree: cutting them further saves a few per cent of fill and costs
+    /// more time than that is worth.
+    /// </summary>
+    public const int DefaultLeafSize = 10_000;
 
     /// <summary>The graph is contracted to about this many vertices before it is first divided.</summary>
     private const int CoarsestSize = 100;
@@ -23,28 +26,27 @@ internal sealed class NestedDissection
     /// <summary>Graphs contracted to less than one part in this many are cheap enough to carry several divisions.</summary>
     private const int SmallShare = 6;
 
-    /// <summary>Smaller pieces are not worth a task of their own.</summary>
-    private const int SmallestTask = 10_000;
-
     private readonly AdjacencyGraph _graph;
     private readonly int[] _order;
+    private readonly int _leafSize;
     private readonly bool _isParallel;
     private readonly ConcurrentBag<DissectionWorkspace> _workspaces = [];
 
-    private NestedDissection(AdjacencyGraph graph, int[] order, bool isParallel)
+    private NestedDissection(AdjacencyGraph graph, int[] order, int leafSize, bool isParallel)
     {
         _graph = graph;
         _order = order;
+        _leafSize = leafSize;
         _isParallel = isParallel;
     }
 
     /// <summary>The vertices in order of elimination.</summary>
-    public static int[] Order(AdjacencyGraph graph, bool isParallel)
+    public static int[] Order(AdjacencyGraph graph, bool isParallel, int leafSize = DefaultLeafSize)
     {
         int[] order = new int[graph.VertexCount];
         int[] all = [.. Enumerable.Range(0, graph.VertexCount)];
         WeightedGraph whole = new(graph.VertexCount, graph.Starts, graph.Neighbours, null, null);
-        new NestedDissection(graph, order, isParallel).Dissect(whole, all, 0);
+        new NestedDissection(graph, order, leafSize, isParallel).Dissect(whole, all, 0);
         return order;
     }
 
@@ -63,7 +65,7 @@ internal sealed class NestedDissection
             ? free
             : new DissectionWorkspace(_graph.VertexCount);
         byte[]? side = null;
-        if (piece.Count > LeafSize)
+        if (piece.Count > _leafSize)
         {
             side = Divide(piece, workspace);
         }
@@ -89,7 +91,7 @@ internal sealed class NestedDissection
             }
         }
 
-        if (_isParallel && piece.Count >= SmallestTask)
+        if (_isParallel)
         {
             Parallel.Invoke(
                 () => Dissect(graph0, vertices0, place),

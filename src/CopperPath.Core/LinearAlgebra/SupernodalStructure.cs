@@ -84,14 +84,17 @@ internal sealed class SupernodalStructure
 
     public static SupernodalStructure Analyze(AdjacencyGraph graph, int[] fillReducingOrder)
     {
-        int[] order = fillReducingOrder;
-        int[] position = Inverse(order);
-        int[] parent = EliminationTree.Parents(graph, order, position);
-        int[] postorder = EliminationTree.Postorder(parent);
-        (order, parent) = Relabel(order, parent, postorder);
-        position = Inverse(order);
-        int[] counts = EliminationTree.ColumnCounts(graph, order, position, parent);
+        AdjacencyGraph eliminated = graph.Renumbered(fillReducingOrder, graph.VertexCount);
+        int[] postorder = EliminationTree.Postorder(EliminationTree.Parents(eliminated));
+        eliminated = eliminated.Renumbered(postorder, graph.VertexCount);
+        int[] order = new int[postorder.Length];
+        for (int k = 0; k < order.Length; k++)
+        {
+            order[k] = fillReducingOrder[postorder[k]];
+        }
 
+        int[] parent = EliminationTree.Parents(eliminated);
+        int[] counts = EliminationTree.ColumnCounts(eliminated, parent);
         long nonZeroCount = 0;
         foreach (int count in counts)
         {
@@ -99,11 +102,11 @@ internal sealed class SupernodalStructure
         }
 
         (int[] columnStarts, int[] supernodeParent) = Partition(parent, counts);
-        SupernodalStructure structure = new(order, position, columnStarts, supernodeParent)
+        SupernodalStructure structure = new(order, Inverse(order), columnStarts, supernodeParent)
         {
             NonZeroCount = nonZeroCount,
         };
-        structure.FindRows(graph, counts);
+        structure.FindRows(eliminated, counts);
         return structure;
     }
 
@@ -116,21 +119,6 @@ internal sealed class SupernodalStructure
         }
 
         return position;
-    }
-
-    private static (int[] Order, int[] Parent) Relabel(int[] order, int[] parent, int[] postorder)
-    {
-        int[] label = Inverse(postorder);
-        int[] newOrder = new int[order.Length];
-        int[] newParent = new int[order.Length];
-        for (int k = 0; k < order.Length; k++)
-        {
-            newOrder[k] = order[postorder[k]];
-            int p = parent[postorder[k]];
-            newParent[k] = p == -1 ? -1 : label[p];
-        }
-
-        return (newOrder, newParent);
     }
 
     private static (int[] ColumnStarts, int[] Parent) Partition(int[] parent, int[] counts)
@@ -224,7 +212,7 @@ internal sealed class SupernodalStructure
         _ => zeroShare < 0.05,
     };
 
-    private void FindRows(AdjacencyGraph graph, int[] counts)
+    private void FindRows(AdjacencyGraph eliminated, int[] counts)
     {
         long totalRows = 0;
         for (int s = 0; s < Count; s++)
@@ -262,9 +250,8 @@ internal sealed class SupernodalStructure
             int below = write;
             for (int j = ColumnStarts[s]; j < end; j++)
             {
-                foreach (int neighbour in graph.NeighboursOf(Order[j]))
+                foreach (int i in eliminated.NeighboursOf(j))
                 {
-                    int i = Position[neighbour];
                     if (i >= end && lastSeenBy[i] != s)
                     {
                         lastSeenBy[i] = s;

@@ -13,8 +13,9 @@ public sealed class EliminationTreeTests
         SupernodalStructure structure = SupernodalStructure.Analyze(graph, FillReducingOrdering.Compute(graph, 1));
 
         SortedSet<int>[] patterns = ReferenceElimination.ColumnPatterns(graph, structure.Order);
-        int[] parents = EliminationTree.Parents(graph, structure.Order, structure.Position);
-        int[] counts = EliminationTree.ColumnCounts(graph, structure.Order, structure.Position, parents);
+        AdjacencyGraph eliminated = graph.Renumbered(structure.Order, graph.VertexCount);
+        int[] parents = EliminationTree.Parents(eliminated);
+        int[] counts = EliminationTree.ColumnCounts(eliminated, parents);
 
         parents.ShouldBe(patterns.Select(pattern => pattern.Count == 0 ? -1 : pattern.Min));
         counts.ShouldBe(patterns.Select(pattern => pattern.Count + 1));

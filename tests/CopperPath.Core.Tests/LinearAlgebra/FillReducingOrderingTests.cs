@@ -25,6 +25,18 @@ public sealed class FillReducingOrderingTests
         FillReducingOrdering.Compute(graph, 4).ShouldBe(FillReducingOrdering.Compute(graph, 1));
     }
 
+    [Theory]
+    [MemberData(nameof(MatrixGallery.Names), MemberType = typeof(MatrixGallery))]
+    public void DissectionDownToSmallPiecesIsAPermutationAndTheSameForAnyNumberOfThreads(string name)
+    {
+        AdjacencyGraph graph = AdjacencyGraph.Of(MatrixGallery.Named(name));
+
+        int[] order = NestedDissection.Order(graph, isParallel: false, leafSize: 20);
+
+        order.Order().ShouldBe(Enumerable.Range(0, graph.VertexCount));
+        NestedDissection.Order(graph, isParallel: true, leafSize: 20).ShouldBe(order);
+    }
+
     [Fact]
     public void ASmallTreeIsOrderedWithoutAnyFill()
     {
