@@ -11,7 +11,7 @@ public static class Program
     public static int Main(string[] arguments)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-        return Run(arguments, new Terminal(Console.Out, Console.Error, Console.IsErrorRedirected, Console.IsOutputRedirected));
+        return Run(arguments, new Terminal(Console.Out, Console.Error, Console.IsErrorRedirected));
     }
 
     /// <summary>The whole program with its streams handed in.</summary>

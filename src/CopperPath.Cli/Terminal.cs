@@ -1,7 +1,7 @@
 namespace CopperPath.Cli;
 
-/// <summary>Where the program speaks to: standard output, standard error, and whether a person watches them.</summary>
-public sealed record Terminal(TextWriter Out, TextWriter Error, bool IsErrorRedirected, bool IsOutputRedirected)
+/// <summary>Where the program speaks to: standard output, standard error, and whether a person watches the latter.</summary>
+public sealed record Terminal(TextWriter Out, TextWriter Error, bool IsErrorRedirected)
 {
     /// <summary>Shows a stage on standard error when a person watches it; silent otherwise.</summary>
     public Action<string>? Progress => IsErrorRedirected ? null : stage => Error.Write($"\r\u001b[K{stage} ...");

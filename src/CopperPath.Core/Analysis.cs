@@ -1,9 +1,12 @@
+using CopperPath.Artwork;
 using CopperPath.Brief;
 using CopperPath.Circuit;
 using CopperPath.Diagnostics;
 using CopperPath.Electrical;
+using CopperPath.Geometry;
 using CopperPath.Judging;
 using CopperPath.Meshing;
+using CopperPath.Quantities;
 
 namespace CopperPath;
 
@@ -48,11 +51,12 @@ public static class Analysis
         }
 
         // 4. The fields: mesh, solve, cut across the current.
+        IReadOnlyList<DrilledFeature> cuts = BoardRebuilder.UnplatedCuts(board);
         SolvedNet[] solved = new SolvedNet[circuit.Nets.Count];
         for (int i = 0; i < solved.Length; i++)
         {
             clock.Begin($"Solving {circuit.Nets[i].Review.Name}");
-            solved[i] = Solve(circuit.Nets[i], board, stack);
+            solved[i] = Solve(circuit.Nets[i], cuts, stack);
         }
 
         // 5. The judgement.
@@ -71,19 +75,18 @@ public static class Analysis
         return new Survey(board, clock.End());
     }
 
-    private static SolvedNet Solve(BoundNet bound, Board board, Stackup stack)
+    private static SolvedNet Solve(BoundNet bound, IReadOnlyList<DrilledFeature> cuts, Stackup stack)
     {
         ConductionResult result = ConductionSolver.Solve(
-            bound.Net, bound.Terminals, BoardRebuilder.UnplatedCuts(board), stack, FinenessFor(bound));
+            bound.Net, bound.Terminals, cuts, stack, FinenessFor(bound));
         return new SolvedNet(bound, result, [.. result.Sheets.SelectMany(SectionFinder.Find)]);
     }
 
     /// <summary>Elements no longer than a hundredth of the net's diagonal, and never above 1 mm: pours vary slowly, necks refine themselves.</summary>
     private static MeshQuality FinenessFor(BoundNet bound)
     {
-        Geometry.BoxNm box = bound.Net.Sheets.SelectMany(sheet => sheet.Islands)
-            .Aggregate(Geometry.BoxNm.Empty, (all, island) => all.Including(island.Bounds));
-        double diagonalM = Quantities.Units.MetresFromNm(Math.Sqrt(((double)box.WidthNm * box.WidthNm) + ((double)box.HeightNm * box.HeightNm)));
+        BoxNm box = BoxNm.Around(bound.Net.Sheets.SelectMany(sheet => sheet.Islands).Select(island => island.Bounds));
+        double diagonalM = Units.MetresFromNm(new PointNm(box.MinX, box.MinY).DistanceNmTo(new PointNm(box.MaxX, box.MaxY)));
         return new MeshQuality(Math.Min(1e-3, diagonalM / 100));
     }
 

@@ -29,6 +29,6 @@ public sealed record Board(
 
     /// <summary>Bounds of the profile, or of the copper where there is none.</summary>
     public BoxNm Bounds => Profile.Count > 0
-        ? Profile.Aggregate(BoxNm.Empty, (box, piece) => box.Including(piece.Bounds))
-        : Nets?.Layers.Aggregate(BoxNm.Empty, (box, layer) => box.Including(layer.Bounds)) ?? BoxNm.Empty;
+        ? BoxNm.Around(Profile.Select(piece => piece.Bounds))
+        : BoxNm.Around((Nets?.Layers ?? []).Select(layer => layer.Bounds));
 }

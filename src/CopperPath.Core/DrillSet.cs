@@ -41,7 +41,7 @@ internal sealed record DrillSet(IReadOnlyList<DrillArtwork> Artwork, IReadOnlyLi
         PointNm[] pads = [.. layers.SelectMany(layer => layer.Artwork.Objects)
             .Where(painted => painted.Kind == PaintKind.Flash && painted.Polarity == Polarity.Dark)
             .Select(painted => painted.Anchor)];
-        BoxNm bounds = layers.Aggregate(BoxNm.Empty, (box, layer) => box.Including(layer.Bounds));
+        BoxNm bounds = BoxNm.Around(layers.Select(layer => layer.Bounds));
         DrillInference inference = DrillFormatInference.Infer(file.File.Name, file.File.Bytes, pads, bounds);
         SourcePosition where = SourcePosition.WholeFile(file.File.Name);
         if (inference.Chosen is not { } chosen)

@@ -20,20 +20,24 @@ public static class ReviewPictures
     /// <summary>Densities below this share of the top of the scale all take the first shade.</summary>
     private const double BottomShare = 0.01;
 
+    /// <summary>A logarithmic scale needs a top above zero, also where no current flows.</summary>
+    private const double LeastTopAPerMm2 = 1e-12;
+
     public static IEnumerable<OutputFile> Of(Review review)
     {
-        double topAPerMm2 = review.Nets.SelectMany(net => net.Conduction.Sheets)
-            .Select(sheet => PeakAPerMm2(sheet, review.Stack!)).DefaultIfEmpty(1).Max();
-        ScaleSpec scale = new("Current density", "A/mm²", ScaleKind.Logarithmic, RoundUp(topAPerMm2), RoundUp(topAPerMm2) * BottomShare);
+        List<(int Layer, ShadedSheet Sheet)> fields = [.. review.Nets.SelectMany(net => net.Conduction.Sheets)
+            .Select(sheet => (sheet.Layer, new ShadedSheet(sheet.Mesh, DensityAPerMm2(sheet, review.Stack!))))];
+        double peakAPerMm2 = fields.Select(field => PeakAPerMm2(field.Sheet.Values)).DefaultIfEmpty(1).Max();
+        double topAPerMm2 = RoundNumbers.AtLeast(Math.Max(peakAPerMm2, LeastTopAPerMm2));
+        ScaleSpec scale = new("Current density", "A/mm²", ScaleKind.Logarithmic, topAPerMm2, topAPerMm2 * BottomShare);
         string hash = HashOf(review);
         return review.Nets.SelectMany(net => net.Bound.Net.Sheets).Select(sheet => sheet.Layer).Distinct().Order()
             .Select(layer => new OutputFile(
-                FormattableString.Invariant($"layer-{layer}.png"), OverlayPainter.PaintPng(SceneOf(review, layer, scale, hash))));
+                FormattableString.Invariant($"layer-{layer}.png"), OverlayPainter.PaintPng(SceneOf(review, layer, fields, scale, hash))));
     }
 
-    private static readonly double[] _roundSteps = [1, 2, 5, 10];
-
-    private static OverlayScene SceneOf(Review review, int layer, ScaleSpec scale, string hash)
+    private static OverlayScene SceneOf(
+        Review review, int layer, List<(int Layer, ShadedSheet Sheet)> fields, ScaleSpec scale, string hash)
     {
         NetList board = review.Board!.Nets!;
         HashSet<Net> reviewed = [.. review.Nets.Select(net => net.Bound.Net)];
@@ -45,8 +49,7 @@ public static class ReviewPictures
             review.Board.Profile,
             [.. board.Nets.Where(net => !reviewed.Contains(net)).SelectMany(net => net.SheetOn(layer)?.Islands ?? [])],
             [.. reviewed.SelectMany(net => net.SheetOn(layer)?.Islands ?? [])],
-            [.. review.Nets.SelectMany(net => net.Conduction.Sheets).Where(sheet => sheet.Layer == layer)
-                .Select(sheet => new ShadedSheet(sheet.Mesh, DensityAPerMm2(sheet, review.Stack!)))],
+            [.. fields.Where(field => field.Layer == layer).Select(field => field.Sheet)],
             ViasOf(review, layer),
             CallOutsOf(review, layer),
             scale,
@@ -75,10 +78,8 @@ public static class ReviewPictures
     private static List<ViaMark> ViasOf(Review review, int layer)
     {
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
-        return [.. review.Nets.SelectMany(net => net.Conduction.Barrels
-            .Where(barrel => barrel.UpperLayer <= layer && layer <= barrel.LowerLayer)
-            .GroupBy(barrel => barrel.Barrel, ReferenceEqualityComparer.Instance)
-            .Select(stretches => stretches.MaxBy(stretch => Math.Abs(stretch.CurrentA))!)
+        return [.. review.Nets.SelectMany(net => BarrelCurrent
+            .BusiestOfEachHole(net.Conduction.Barrels.Where(barrel => barrel.UpperLayer <= layer && layer <= barrel.LowerLayer))
             .Select(barrel => new ViaMark(
                 barrel.Barrel.Centre,
                 barrel.Barrel.Feature.ToolDiameterNm,
@@ -113,16 +114,10 @@ public static class ReviewPictures
     }
 
     /// <summary>The density that 99.8 % of the copper stays below: corners are singular and would take the whole scale.</summary>
-    private static double PeakAPerMm2(SheetField sheet, Stackup stack)
+    private static double PeakAPerMm2(double[] densitiesAPerMm2)
     {
-        double[] densities = [.. DensityAPerMm2(sheet, stack).Where(double.IsFinite).Order()];
+        double[] densities = [.. densitiesAPerMm2.Where(double.IsFinite).Order()];
         return densities.Length == 0 ? 0 : densities[(int)(0.998 * (densities.Length - 1))];
-    }
-
-    private static double RoundUp(double value)
-    {
-        double decade = Math.Pow(10, Math.Floor(Math.Log10(Math.Max(value, 1e-12))));
-        return _roundSteps.Select(step => step * decade).First(round => round >= value * (1 - 1e-9));
     }
 
     /// <summary>Fingerprint of the inputs: names and contents of the board's files.</summary>

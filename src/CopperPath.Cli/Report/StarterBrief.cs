@@ -33,7 +33,7 @@ public static class StarterBrief
         text.Append("# One entry for each stretch of copper to review. The largest nets found here are:\n");
         foreach (Net net in board.Nets.Nets.Take(NetsOffered))
         {
-            string pins = string.Join(", ", net.Pads.Select(pad => pad.Pin is { } pin ? $"{pin.Component}.{pin.Pin}" : null)
+            string pins = string.Join(", ", net.Pads.Select(pad => pad.Pin?.Text)
                 .OfType<string>().Distinct().Take(NetsOffered));
             text.Append(CultureInfo.InvariantCulture, $"#   {net.Name}: {QuantityText.Area(net.AreaM2)}, {net.Barrels.Count} plated holes");
             text.Append(pins.Length > 0 ? $", pins {pins}\n" : "\n");
@@ -53,15 +53,16 @@ public static class StarterBrief
         List<Pad> pinned = [.. net.Pads.Where(pad => pad.Pin is not null).DistinctBy(pad => (pad.Pin!.Component, pad.Pin.Pin))];
         if (pinned.Count > 1)
         {
-            Artwork.PinName pin = pinned[which == 0 ? 0 : pinned.Count - 1].Pin!;
-            return $"pins: [{Quoted($"{pin.Component}.{pin.Pin}")}]";
+            return $"pins: [{Quoted(FirstOrLast(pinned, which).Pin!.Text)}]";
         }
 
-        List<Pad> pads = [.. net.Pads];
-        Geometry.PointNm at = pads.Count > 1 ? pads[which == 0 ? 0 : pads.Count - 1].At : net.Sheets[0].Islands[0].Outer[which];
-        int layer = pads.Count > 1 ? pads[which == 0 ? 0 : pads.Count - 1].Layer : net.Sheets[0].Layer;
+        (int layer, Geometry.PointNm at) = net.Pads.Count > 1
+            ? (FirstOrLast(net.Pads, which).Layer, FirstOrLast(net.Pads, which).At)
+            : (net.Sheets[0].Layer, net.Sheets[0].Islands[0].Outer[which]);
         return FormattableString.Invariant($"circle: {{ layer: {layer}, x: {at.X / 1e6:0.####} mm, y: {at.Y / 1e6:0.####} mm, diameter: 1 mm }}");
     }
+
+    private static Pad FirstOrLast(IReadOnlyList<Pad> pads, int which) => which == 0 ? pads[0] : pads[^1];
 
     private static string Repeated(string text, int count) => string.Join(", ", Enumerable.Repeat(text, count));
 

@@ -4,7 +4,11 @@ namespace CopperPath.Artwork;
 /// <param name="Component">Reference designator, e.g. <c>U3</c>.</param>
 /// <param name="Pin">Pin number or name, e.g. <c>7</c> or <c>A4</c>.</param>
 /// <param name="Function">Pin function text where given, else null.</param>
-public sealed record PinName(string Component, string Pin, string? Function = null);
+public sealed record PinName(string Component, string Pin, string? Function = null)
+{
+    /// <summary>Component and pin as briefs and findings write them, e.g. <c>U3.7</c>.</summary>
+    public string Text => $"{Component}.{Pin}";
+}
 
 /// <summary>
 /// What the file claims about an object (X2 attributes at its creation). Claims never join copper: geometry does.

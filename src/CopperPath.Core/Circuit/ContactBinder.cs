@@ -23,7 +23,7 @@ internal sealed class ContactBinder(Net net, NetList board, List<Diagnostic> dia
         PadContact pad => BindPad(pad),
         PadsInContact box => BindPadsIn(box),
         HoleContact hole => BindHole(hole),
-        RectangleContact rectangle => BindArea(rectangle.Layer, Rectangle(rectangle.Box), "rectangle", rectangle.Position),
+        RectangleContact rectangle => BindArea(rectangle.Layer, rectangle.Box.ToRing(), "rectangle", rectangle.Position),
         CircleContact circle => BindArea(circle.Layer, HoleOutline.Circle(circle.Centre, circle.DiameterNm / 2.0), "circle", circle.Position),
         _ => throw new InvalidOperationException($"unknown contact {contact.GetType().Name}"),
     };
@@ -37,22 +37,20 @@ internal sealed class ContactBinder(Net net, NetList board, List<Diagnostic> dia
 
     private string PinHint(string name)
     {
-        Net? other = board.Nets.FirstOrDefault(candidate => candidate.Pads.Any(pad => PinText(pad) == name));
+        Net? other = board.Nets.FirstOrDefault(candidate => candidate.Pads.Any(pad => pad.Pin?.Text == name));
         if (other is not null)
         {
             return $"a pin on net {net.Name}; {name} is on net {other.Name}";
         }
 
-        string? near = NearestName.Of(name, net.Pads.Select(PinText).OfType<string>().Distinct());
+        string? near = NearestName.Of(name, net.Pads.Select(pad => pad.Pin?.Text).OfType<string>().Distinct());
         return near is null ? $"a pin on net {net.Name}" : $"a pin on net {net.Name}; did you mean {near}?";
     }
-
-    private static string? PinText(Pad pad) => pad.Pin is { } pin ? $"{pin.Component}.{pin.Pin}" : null;
 
     private IReadOnlyList<Electrical.Contact> BindComponent(ComponentContact wanted)
     {
         List<Electrical.Contact> contacts = [.. net.Pads.Where(pad => pad.Pin?.Component == wanted.Component)
-            .GroupBy(pad => PinText(pad)!).OrderBy(pin => pin.Key, StringComparer.Ordinal)
+            .GroupBy(pad => pad.Pin!.Text).OrderBy(pin => pin.Key, StringComparer.Ordinal)
             .Select(pin => OfPads(pin.Key, pin))];
         return contacts.Count > 0 ? contacts
             : Missing("CIR011", wanted.Position, $"the component {wanted.Component}", $"a component with a pin on net {net.Name}");
@@ -127,9 +125,6 @@ internal sealed class ContactBinder(Net net, NetList board, List<Diagnostic> dia
     private static Electrical.Contact OfPads(string name, IEnumerable<Pad> pads) => new(name, [.. pads.SelectMany(AreasOf)], []);
 
     private static IEnumerable<ContactArea> AreasOf(Pad pad) => pad.Outlines.Select(outline => new ContactArea(pad.Layer, outline));
-
-    private static PointNm[] Rectangle(BoxNm box) =>
-        [new(box.MinX, box.MinY), new(box.MaxX, box.MinY), new(box.MaxX, box.MaxY), new(box.MinX, box.MaxY)];
 
     private static string PointText(PointNm p) =>
         string.Create(CultureInfo.InvariantCulture, $"{p.X / 1e6:0.###}, {p.Y / 1e6:0.###} mm");

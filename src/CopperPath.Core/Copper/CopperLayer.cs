@@ -15,7 +15,7 @@ public sealed record CopperLayer(
     LayerArtwork Artwork)
 {
     /// <summary>Bounds of all islands.</summary>
-    public BoxNm Bounds { get; } = Islands.Aggregate(BoxNm.Empty, (box, island) => box.Including(island.Bounds));
+    public BoxNm Bounds { get; } = BoxNm.Around(Islands.Select(island => island.Bounds));
 
     /// <summary>Copper area in square metres.</summary>
     public double AreaM2 => Islands.Sum(island => island.AreaNm2) * 1e-18;

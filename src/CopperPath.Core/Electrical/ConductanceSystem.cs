@@ -1,6 +1,6 @@
-using CopperPath.Polygons;
 using CopperPath.LinearAlgebra;
 using CopperPath.Meshing;
+using CopperPath.Polygons;
 
 namespace CopperPath.Electrical;
 

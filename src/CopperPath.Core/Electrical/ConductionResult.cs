@@ -46,7 +46,13 @@ public sealed record SheetField(
 /// <param name="LowerLayer">Layer below the stretch.</param>
 /// <param name="CurrentA">Current downwards, amperes.</param>
 /// <param name="ResistanceOhm">Resistance of the stretch, ohms.</param>
-public sealed record BarrelCurrent(Barrel Barrel, int UpperLayer, int LowerLayer, double CurrentA, double ResistanceOhm);
+public sealed record BarrelCurrent(Barrel Barrel, int UpperLayer, int LowerLayer, double CurrentA, double ResistanceOhm)
+{
+    /// <summary>Of several stretches of one hole, the one with the largest current; holes in order of first appearance.</summary>
+    public static IEnumerable<BarrelCurrent> BusiestOfEachHole(IEnumerable<BarrelCurrent> stretches) => stretches
+        .GroupBy(stretch => stretch.Barrel, ReferenceEqualityComparer.Instance)
+        .Select(hole => hole.MaxBy(stretch => Math.Abs(stretch.CurrentA))!);
+}
 
 /// <summary>Potential of a terminal and how its current divides among its contacts.</summary>
 /// <param name="Terminal">The terminal.</param>

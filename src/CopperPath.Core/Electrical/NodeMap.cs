@@ -1,7 +1,7 @@
-using CopperPath.Polygons;
 using CopperPath.Geometry;
 using CopperPath.Meshing;
 using CopperPath.Nets;
+using CopperPath.Polygons;
 
 namespace CopperPath.Electrical;
 
@@ -110,9 +110,13 @@ internal sealed class NodeMap
         {
             foreach (Contact each in terminal.Contacts)
             {
-                foreach (Barrel barrel in each.Barrels.Concat(BarrelsUnder(net, each)))
+                PointNm[] centres = [.. each.Areas.Select(area => BoxNm.Of(area.Outline).Centre)];
+                for (int b = 0; b < net.Barrels.Count; b++)
                 {
-                    JoinBarrel(net, barrel, contact, placed);
+                    if (each.Barrels.Any(barrel => ReferenceEquals(barrel, net.Barrels[b])) || IsUnder(net.Barrels[b], centres))
+                    {
+                        JoinBarrel(net.Barrels[b], b, contact, placed);
+                    }
                 }
 
                 if (!placed.Contains(contact))
@@ -144,17 +148,11 @@ internal sealed class NodeMap
     }
 
     /// <summary>A pad no larger than its own hole leaves no copper to meet: it meets the barrel.</summary>
-    private static IEnumerable<Barrel> BarrelsUnder(Net net, Contact contact) => net.Barrels.Where(barrel =>
-        contact.Areas.Any(area => BoxNm.Of(area.Outline).Centre.DistanceNmTo(barrel.Centre) < barrel.Feature.ToolDiameterNm / 4.0));
+    private static bool IsUnder(Barrel barrel, PointNm[] centres) =>
+        Array.Exists(centres, centre => centre.DistanceNmTo(barrel.Centre) < barrel.Feature.ToolDiameterNm / 4.0);
 
-    private void JoinBarrel(Net net, Barrel barrel, int contact, HashSet<int> placed)
+    private void JoinBarrel(Barrel barrel, int number, int contact, HashSet<int> placed)
     {
-        int number = -1;
-        for (int b = 0; b < net.Barrels.Count && number < 0; b++)
-        {
-            number = ReferenceEquals(net.Barrels[b], barrel) ? b : -1;
-        }
-
         foreach (int layer in barrel.Layers)
         {
             if (_barrelNodes.TryGetValue((number, layer), out int member))

@@ -1,4 +1,3 @@
-
 namespace CopperPath.Electrical;
 
 /// <summary>

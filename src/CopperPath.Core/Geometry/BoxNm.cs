@@ -24,6 +24,9 @@ public readonly record struct BoxNm(long MinX, long MinY, long MaxX, long MaxY)
         return box;
     }
 
+    /// <summary>The smallest box around all of the boxes.</summary>
+    public static BoxNm Around(IEnumerable<BoxNm> boxes) => boxes.Aggregate(Empty, (all, box) => all.Including(box));
+
     public BoxNm Including(PointNm p) =>
         new(Math.Min(MinX, p.X), Math.Min(MinY, p.Y), Math.Max(MaxX, p.X), Math.Max(MaxY, p.Y));
 
@@ -32,6 +35,9 @@ public readonly record struct BoxNm(long MinX, long MinY, long MaxX, long MaxY)
 
     public BoxNm GrownBy(long marginNm) => IsEmpty ? this
         : new(MinX - marginNm, MinY - marginNm, MaxX + marginNm, MaxY + marginNm);
+
+    /// <summary>The four corners as a counter-clockwise ring.</summary>
+    public PointNm[] ToRing() => [new(MinX, MinY), new(MaxX, MinY), new(MaxX, MaxY), new(MinX, MaxY)];
 
     public bool Contains(PointNm p) => p.X >= MinX && p.X <= MaxX && p.Y >= MinY && p.Y <= MaxY;
 

@@ -1,6 +1,6 @@
-using CopperPath.Polygons;
 using System.Globalization;
 using CopperPath.Electrical;
+using CopperPath.Polygons;
 using CopperPath.Quantities;
 
 namespace CopperPath.Judging;
@@ -55,10 +55,7 @@ internal static class BarrelRule
 
     private static List<List<BarrelCurrent>> Groups(IReadOnlyList<BarrelCurrent> barrels)
     {
-        // One stretch per hole: the busiest one.
-        List<BarrelCurrent> busiest = [.. barrels
-            .GroupBy(barrel => barrel.Barrel, ReferenceEqualityComparer.Instance)
-            .Select(stretches => stretches.MaxBy(stretch => Math.Abs(stretch.CurrentA))!)
+        List<BarrelCurrent> busiest = [.. BarrelCurrent.BusiestOfEachHole(barrels)
             .OrderBy(barrel => barrel.Barrel.Centre.X).ThenBy(barrel => barrel.Barrel.Centre.Y)];
         DisjointSets sets = new(busiest.Count);
         for (int i = 0; i < busiest.Count; i++)

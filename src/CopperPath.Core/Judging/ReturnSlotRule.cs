@@ -76,9 +76,7 @@ internal static class ReturnSlotRule
 
     private static bool Overlaps(PointNm[] outline, Net net, int layer)
     {
-        BoxNm near = BoxNm.Of(outline).GrownBy(ReachNm);
-        PointNm[] surroundings =
-            [new(near.MinX, near.MinY), new(near.MaxX, near.MinY), new(near.MaxX, near.MaxY), new(near.MinX, near.MaxY)];
+        PointNm[] surroundings = BoxNm.Of(outline).GrownBy(ReachNm).ToRing();
         return net.Sheets.Where(sheet => Math.Abs(sheet.Layer - layer) == 1)
             .Any(sheet => OverlapNm2(surroundings, sheet.Islands) * 1e-18 > LeastOverlapM2);
     }
@@ -94,10 +92,8 @@ internal static class ReturnSlotRule
     /// <summary>Largest distance between two corners.</summary>
     private static double Diameter(PointNm[] ring)
     {
-        BoxNm box = BoxNm.Of(ring);
-        double bound = Math.Max(box.WidthNm, box.HeightNm);
         double diameter = 0;
-        for (int i = 0; i < ring.Length && bound > 0; i++)
+        for (int i = 0; i < ring.Length; i++)
         {
             for (int j = i + 1; j < ring.Length; j++)
             {

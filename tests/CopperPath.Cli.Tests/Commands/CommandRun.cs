@@ -7,7 +7,7 @@ public sealed record CommandRun(int ExitCode, string Output, string Error)
     {
         using StringWriter output = new();
         using StringWriter error = new();
-        int exit = Program.Run(arguments, new Terminal(output, error, IsErrorRedirected: true, IsOutputRedirected: true));
+        int exit = Program.Run(arguments, new Terminal(output, error, IsErrorRedirected: true));
         return new CommandRun(exit, output.ToString(), error.ToString());
     }
 
