@@ -3,10 +3,7 @@ using CopperPath.Brief;
 using CopperPath.Circuit;
 using CopperPath.Diagnostics;
 using CopperPath.Electrical;
-using CopperPath.Geometry;
 using CopperPath.Judging;
-using CopperPath.Meshing;
-using CopperPath.Quantities;
 
 namespace CopperPath;
 
@@ -52,16 +49,17 @@ public static class Analysis
 
         // 4. The fields: mesh, solve, cut across the current.
         IReadOnlyList<DrilledFeature> cuts = BoardRebuilder.UnplatedCuts(board);
+        ConductorRating rating = new(brief.Limits.JudgeBy, stack);
         SolvedNet[] solved = new SolvedNet[circuit.Nets.Count];
         for (int i = 0; i < solved.Length; i++)
         {
             clock.Begin($"Solving {circuit.Nets[i].Review.Name}");
-            solved[i] = Solve(circuit.Nets[i], cuts, stack);
+            solved[i] = Solve(circuit.Nets[i], cuts, stack, rating, brief.Accuracy);
         }
 
         // 5. The judgement.
         clock.Begin("Judging");
-        IReadOnlyList<Finding> findings = Judge.Findings(brief, solved, board.Nets, new ConductorRating(brief.Limits.JudgeBy, stack));
+        IReadOnlyList<Finding> findings = Judge.Findings(brief, solved, board.Nets, rating);
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
         return new Review(brief, board, stack, solved, findings, verdict, diagnostics,
             [.. brief.StatedDefaults, .. assumed], clock.End());
@@ -75,19 +73,12 @@ public static class Analysis
         return new Survey(board, clock.End());
     }
 
-    private static SolvedNet Solve(BoundNet bound, IReadOnlyList<DrilledFeature> cuts, Stackup stack)
+    private static SolvedNet Solve(
+        BoundNet bound, IReadOnlyList<DrilledFeature> cuts, Stackup stack, ConductorRating rating, double accuracy)
     {
         ConductionResult result = ConductionSolver.Solve(
-            bound.Net, bound.Terminals, cuts, stack, FinenessFor(bound));
-        return new SolvedNet(bound, result, [.. result.Sheets.SelectMany(SectionFinder.Find)]);
-    }
-
-    /// <summary>Elements no longer than a hundredth of the net's diagonal, and never above 1 mm: pours vary slowly, necks refine themselves.</summary>
-    private static MeshQuality FinenessFor(BoundNet bound)
-    {
-        BoxNm box = BoxNm.Around(bound.Net.Sheets.SelectMany(sheet => sheet.Islands).Select(island => island.Bounds));
-        double diagonalM = Units.MetresFromNm(new PointNm(box.MinX, box.MinY).DistanceNmTo(new PointNm(box.MaxX, box.MaxY)));
-        return new MeshQuality(Math.Min(1e-3, diagonalM / 100));
+            bound.Net, bound.Terminals, cuts, stack, SolveDemand.Default with { Accuracy = accuracy });
+        return new SolvedNet(bound, result, [.. result.Sheets.SelectMany(sheet => SectionFinder.Find(sheet, rating.TraceRiseK))]);
     }
 
     private static Review Undecided(ReviewBrief? brief, Board? board, IReadOnlyList<Diagnostic> diagnostics, StageClock clock) =>

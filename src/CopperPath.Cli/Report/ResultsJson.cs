@@ -62,13 +62,16 @@ public static class ResultsJson
             json.WriteNumber("areaM2", net.Bound.Net.AreaM2);
             if (result.Status == ConductionStatus.Solved)
             {
-                if (result.ResistanceOhm is { } ohm)
+                if (result is { ResistanceOhm: { } ohm, ResistanceBoundsOhm: { } ohmBounds })
                 {
                     json.WriteNumber("resistanceOhm", ohm);
+                    WriteBounds(json, "resistanceBoundsOhm", ohmBounds);
                 }
 
                 json.WriteNumber("dropV", result.DropV);
+                WriteBounds(json, "dropBoundsV", result.DropBoundsV);
                 json.WriteNumber("lossW", result.LossW);
+                WriteBounds(json, "lossBoundsW", result.LossBoundsW);
                 json.WriteNumber("currentBalanceRatio", result.CurrentBalanceRatio);
                 json.WriteNumber("powerBalanceRatio", result.PowerBalanceRatio);
                 json.WriteNumber("relativeResidual", result.RelativeResidual);
@@ -81,6 +84,14 @@ public static class ResultsJson
             json.WriteEndObject();
         }
 
+        json.WriteEndArray();
+    }
+
+    private static void WriteBounds(Utf8JsonWriter json, string name, Bracket bounds)
+    {
+        json.WriteStartArray(name);
+        json.WriteNumberValue(bounds.Least);
+        json.WriteNumberValue(bounds.Greatest);
         json.WriteEndArray();
     }
 

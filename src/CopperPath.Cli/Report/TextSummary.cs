@@ -83,8 +83,23 @@ public static class TextSummary
         }
 
         table.Write(writer);
+        WriteBounds(writer, review);
         writer.WriteLine($"Rises by {rating.Name}: one long isolated conductor in still air, no planes. Drop and loss from the field solve.");
         writer.WriteLine();
+    }
+
+    /// <summary>How far off the numbers of the field solve can be, at worst over all nets.</summary>
+    private static void WriteBounds(TextWriter writer, Review review)
+    {
+        ConductionResult[] solved = [.. review.Nets.Select(net => net.Conduction)
+            .Where(result => result.Status == ConductionStatus.Solved)];
+        if (solved.Length > 0)
+        {
+            double loss = solved.Max(result => result.LossBoundsW.RelativeWidth) / 2;
+            double drop = solved.Max(result => result.DropBoundsV.RelativeWidth) / 2;
+            writer.WriteLine(FormattableString.Invariant(
+                $"Proven for the meshed copper: every loss within {100 * loss:0.00} %, every drop within {100 * drop:0.00} %."));
+        }
     }
 
     private static void WriteFindings(TextWriter writer, IReadOnlyList<Finding> findings)

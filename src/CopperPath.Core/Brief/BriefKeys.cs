@@ -7,7 +7,7 @@ namespace CopperPath.Brief;
 internal static class BriefKeys
 {
     public static readonly SectionKeys Root = new("the brief",
-        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "limits", "nets"]);
+        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "nets"]);
 
     public static readonly SectionKeys Board = new("board", ["name", "revision", "files", "layers", "drill format"]);
 

@@ -17,6 +17,10 @@ public static class BriefReader
     private static readonly double s_hottestAmbientK = Units.ZeroCelsiusK + 200;
     private static readonly double s_hottestConductorK = Units.ZeroCelsiusK + 300;
 
+    private const double DefaultAccuracy = 0.01;
+    private const double LeastAccuracy = 1e-4;
+    private const double MostAccuracy = 0.1;
+
     /// <summary>
     /// Reads a brief. Never throws on bad text: each fault becomes a diagnostic with line and column, and as many
     /// faults as can be told apart are reported at once.
@@ -53,12 +57,27 @@ public static class BriefReader
             : null;
         ReviewLimits? limits = LimitsSectionReader.Read(section, context);
         double? conductorK = ReadConductorTemperature(section, ambientK, limits, context);
+        double? accuracy = ReadAccuracy(section, context);
         List<NetReview> nets = NetSectionReader.ReadAll(section, limits, context);
         LayerReferenceCheck.Run(nets, stackup, sink);
 
         // The sections that could not be read have said so; without one of them there is no brief.
         return board is null || ambientK is null || limits is null || conductorK is null ? null
-            : new ReviewBrief(board, stackup, ambientK.Value, conductorK.Value, limits, nets, context.StatedDefaults);
+            : new ReviewBrief(board, stackup, ambientK.Value, conductorK.Value, limits, nets, context.StatedDefaults)
+            {
+                Accuracy = accuracy ?? DefaultAccuracy,
+            };
+    }
+
+    private static double? ReadAccuracy(SectionReader section, BriefContext context)
+    {
+        if (section.Optional("accuracy") is { } stated)
+        {
+            return context.Values.Share(stated, LeastAccuracy, MostAccuracy);
+        }
+
+        context.StateDefault("accuracy: 1 %, the distance of the proven bounds of each loss");
+        return DefaultAccuracy;
     }
 
     private static double? ReadConductorTemperature(

@@ -105,6 +105,25 @@ internal sealed class BriefValues(DiagnosticSink sink)
         return null;
     }
 
+    /// <summary>A share written as `1 %` or as a plain number, above <paramref name="least"/> and at most <paramref name="most"/>.</summary>
+    public double? Share(YamlNode node, double least, double most)
+    {
+        string text = node is YamlText written ? written.Text : "";
+        bool isPercent = text.EndsWith('%');
+        if (double.TryParse(text.TrimEnd('%').TrimEnd(), NumberStyles.Float, CultureInfo.InvariantCulture, out double number))
+        {
+            double share = isPercent ? number / 100 : number;
+            if (share >= least && share <= most)
+            {
+                return share;
+            }
+        }
+
+        sink.Error(BriefCodes.Number, node.Position, node.Shape,
+            string.Create(CultureInfo.InvariantCulture, $"a share from {100 * least} % to {100 * most} %"));
+        return null;
+    }
+
     public T? Choice<T>(YamlNode node, IReadOnlyList<(string Word, T Value)> choices)
         where T : struct
     {

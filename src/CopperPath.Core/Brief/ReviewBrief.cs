@@ -17,7 +17,11 @@ public sealed record ReviewBrief(
     double ConductorK,
     ReviewLimits Limits,
     IReadOnlyList<NetReview> Nets,
-    IReadOnlyList<string> StatedDefaults);
+    IReadOnlyList<string> StatedDefaults)
+{
+    /// <summary>How close the proven bounds of every loss must lie, as a share of it.</summary>
+    public double Accuracy { get; init; } = 0.01;
+}
 
 /// <summary>Thicknesses of the build, top to bottom.</summary>
 /// <param name="CopperM">Finished thickness of each copper layer, metres, positive.</param>

@@ -10,19 +10,18 @@ namespace CopperPath.Electrical;
 /// </summary>
 internal sealed class ConductanceSystem
 {
+    private readonly NodeMap _nodes;
     private readonly int[] _equationOf;
 
-    private ConductanceSystem(int[] equationOf, SymmetricSparseMatrix matrix, double[] rightHandSide, string? stranded)
+    private ConductanceSystem(NodeMap nodes, int[] equationOf, SymmetricSparseMatrix matrix, string? stranded)
     {
+        _nodes = nodes;
         _equationOf = equationOf;
         Matrix = matrix;
-        RightHandSide = rightHandSide;
         Stranded = stranded;
     }
 
     public SymmetricSparseMatrix Matrix { get; }
-
-    public double[] RightHandSide { get; }
 
     /// <summary>Name of a terminal not connected to the reference, or null.</summary>
     public string? Stranded { get; }
@@ -38,7 +37,7 @@ internal sealed class ConductanceSystem
             .Any(c => connected.Find(nodes.GroupOfContact(c)) != home)).Select(terminal => terminal.Name).FirstOrDefault();
         if (stranded is not null)
         {
-            return new ConductanceSystem([], new SymmetricSparseMatrix(0, [0], [], []), [], stranded);
+            return new ConductanceSystem(nodes, [], new SymmetricSparseMatrix(0, [0], [], []), stranded);
         }
 
         int[] equationOf = Number(nodes, connected, home, reference, out int count);
@@ -49,7 +48,7 @@ internal sealed class ConductanceSystem
             AddConductance(builder, equationOf[link.UpperGroup], equationOf[link.LowerGroup], 1 / link.ResistanceOhm);
         }
 
-        return new ConductanceSystem(equationOf, builder.Build(), Currents(nodes, terminals, equationOf, count), null);
+        return new ConductanceSystem(nodes, equationOf, builder.Build(), null);
     }
 
     /// <summary>Potential of each member from the solved unknowns; NaN on copper that is not connected.</summary>
@@ -166,19 +165,20 @@ internal sealed class ConductanceSystem
         }
     }
 
-    private static double[] Currents(NodeMap nodes, IReadOnlyList<BoundTerminal> terminals, int[] equationOf, int count)
+    /// <summary>The right-hand side for given currents of the terminals, amperes into the net; they sum to zero.</summary>
+    public double[] CurrentsFor(IReadOnlyList<double> terminalCurrentsA)
     {
-        double[] currents = new double[count];
-        for (int t = 0; t < terminals.Count; t++)
+        double[] currents = new double[Matrix.Size];
+        for (int t = 0; t < terminalCurrentsA.Count; t++)
         {
-            int first = nodes.FirstContactOf(t);
-            int contacts = nodes.FirstContactOf(t + 1) - first;
+            int first = _nodes.FirstContactOf(t);
+            int contacts = _nodes.FirstContactOf(t + 1) - first;
             for (int c = first; c < first + contacts; c++)
             {
-                int equation = equationOf[nodes.NodeOf(nodes.GroupOfContact(c))];
+                int equation = _equationOf[_nodes.NodeOf(_nodes.GroupOfContact(c))];
                 if (equation >= 0)
                 {
-                    currents[equation] += terminals[t].CurrentA / contacts;
+                    currents[equation] += terminalCurrentsA[t] / contacts;
                 }
             }
         }

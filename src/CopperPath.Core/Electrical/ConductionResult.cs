@@ -25,7 +25,10 @@ public enum ConductionStatus
 /// <param name="Layer">Layer number, 1 = top.</param>
 /// <param name="Mesh">The triangles.</param>
 /// <param name="PotentialV">Potential at each vertex, volts, relative to the reference terminal.</param>
-/// <param name="SheetCurrentXAPerM">x component of the sheet current in each triangle, amperes per metre of width.</param>
+/// <param name="SheetCurrentXAPerM">
+/// x component of the sheet current in each triangle, amperes per metre of width. It is balanced: what enters a
+/// triangle leaves it, and nothing crosses the edge of the copper.
+/// </param>
 /// <param name="SheetCurrentYAPerM">y component likewise.</param>
 public sealed record SheetField(
     int Layer,
@@ -60,14 +63,22 @@ public sealed record BarrelCurrent(Barrel Barrel, int UpperLayer, int LowerLayer
 /// <param name="ContactCurrentsA">Current into the net at each contact, in the order of the terminal's contacts, amperes.</param>
 public sealed record TerminalResult(BoundTerminal Terminal, double PotentialV, IReadOnlyList<double> ContactCurrentsA);
 
+/// <summary>One mesh on the way to the demanded accuracy.</summary>
+/// <param name="UnknownCount">Equations solved on it.</param>
+/// <param name="LossBoundsW">Bounds of the heat after this round; never wider than after the round before, watts.</param>
+public sealed record RefinementRound(int UnknownCount, Bracket LossBoundsW);
+
 /// <summary>Solution of one net, with the evidence that it is one.</summary>
 /// <param name="Status">How the solve ended; all else is empty unless Solved.</param>
 /// <param name="Explanation">What went wrong, in words, or null.</param>
 /// <param name="Sheets">Fields per layer.</param>
 /// <param name="Barrels">Currents of the plated holes.</param>
 /// <param name="Terminals">Potentials of the terminals.</param>
-/// <param name="DropV">Largest difference between a terminal where current enters and one where it leaves, volts.</param>
-/// <param name="LossW">Heat made in the copper, watts.</param>
+/// <param name="DropV">Largest difference between a terminal where current enters and one where it leaves, volts: the middle of its bounds.</param>
+/// <param name="DropBoundsV">Proven bounds of that drop.</param>
+/// <param name="LossW">Heat made in the copper, watts: the middle of its bounds.</param>
+/// <param name="LossBoundsW">Proven bounds of the heat.</param>
+/// <param name="Rounds">The meshes tried, the first one first.</param>
 /// <param name="CurrentBalanceRatio">|sum of currents recovered at the terminals| over the total entering; rounding only.</param>
 /// <param name="PowerBalanceRatio">|terminal power less copper loss| over the loss; rounding only.</param>
 /// <param name="UnknownCount">Equations solved.</param>
@@ -79,16 +90,24 @@ public sealed record ConductionResult(
     IReadOnlyList<BarrelCurrent> Barrels,
     IReadOnlyList<TerminalResult> Terminals,
     double DropV,
+    Bracket DropBoundsV,
     double LossW,
+    Bracket LossBoundsW,
+    IReadOnlyList<RefinementRound> Rounds,
     double CurrentBalanceRatio,
     double PowerBalanceRatio,
     int UnknownCount,
     double RelativeResidual)
 {
+    /// <summary>Bounds of the resistance between the terminals of a two-terminal net, ohms; null when there are more.</summary>
+    public Bracket? ResistanceBoundsOhm => ResistanceOhm is null ? null : DropBoundsV * (1 / Math.Abs(Terminals[0].Terminal.CurrentA));
+
     /// <summary>Resistance between the terminals of a two-terminal net, ohms; null when there are more.</summary>
     public double? ResistanceOhm => Status == ConductionStatus.Solved && Terminals.Count == 2
         ? DropV / Math.Abs(Terminals[0].Terminal.CurrentA) : null;
 
     public static ConductionResult Failed(ConductionStatus status, string explanation) =>
-        new(status, explanation, [], [], [], double.NaN, double.NaN, double.NaN, double.NaN, 0, double.NaN);
+        new(status, explanation, [], [], [], double.NaN, Unknown, double.NaN, Unknown, [], double.NaN, double.NaN, 0, double.NaN);
+
+    private static Bracket Unknown { get; } = new(double.NaN, double.NaN);
 }

@@ -1,6 +1,4 @@
 using CopperPath.Artwork;
-using CopperPath.LinearAlgebra;
-using CopperPath.Meshing;
 using CopperPath.Nets;
 
 namespace CopperPath.Electrical;
@@ -13,10 +11,14 @@ namespace CopperPath.Electrical;
 /// potentials of the layers they touch through R = rho L / A; the current of each terminal is given.
 /// </para>
 /// <para>
-/// Limits: the current is uniform through the thickness of a layer (direct current; see the skin-depth note of the
-/// report), and one temperature holds for all copper. Linear triangles: the energy is bounded from one side, so the
-/// resistance comes out slightly low and rises as the mesh is refined (Strang and Fix, An Analysis of the Finite
-/// Element Method, 1973, ch. 1).
+/// Linear triangles give a potential whose heat is at most the true one (G. Strang and G. Fix, An Analysis of the Finite
+/// Element Method, 1973, ch. 1); a balanced current made from it gives a bound from the other side
+/// (<see cref="CurrentTubes"/>). Triangles are halved where the two differ until the bounds are as close as demanded.
+/// </para>
+/// <para>
+/// Limits: the bounds hold for the meshed shape, whose outlines may lie off the artwork's by the mesher's simplification
+/// tolerance; the current is uniform through the thickness of a layer (direct current; see the skin-depth note of the
+/// report), and one temperature holds for all copper.
 /// </para>
 /// </summary>
 public static class ConductionSolver
@@ -25,39 +27,35 @@ public static class ConductionSolver
     /// <param name="terminals">At least two; their currents sum to zero.</param>
     /// <param name="cuts">Unplated holes and slots that cut the copper.</param>
     /// <param name="stack">Thickness, distances and resistivity.</param>
-    /// <param name="quality">Fineness of the mesh.</param>
+    /// <param name="demand">Starting mesh and accuracy.</param>
     public static ConductionResult Solve(
-        Net net, IReadOnlyList<BoundTerminal> terminals, IReadOnlyList<DrilledFeature> cuts, Stackup stack, MeshQuality quality)
+        Net net, IReadOnlyList<BoundTerminal> terminals, IReadOnlyList<DrilledFeature> cuts, Stackup stack, SolveDemand demand)
     {
         List<Contact> contacts = [.. terminals.SelectMany(terminal => terminal.Contacts)];
-        (NetMesh? mesh, string? reason) = NetMesh.Build(net, contacts, cuts, stack, quality);
+        (NetMesh? mesh, string? reason) = NetMesh.Build(net, contacts, cuts, stack, demand.StartingMesh);
         if (mesh is null)
         {
             return ConductionResult.Failed(ConductionStatus.MeshFailed, reason!);
         }
 
-        NodeMap nodes = NodeMap.Build(net, mesh, terminals);
-        if (nodes.UnplacedContact is { } unplaced)
+        List<RefinementRound> rounds = [];
+        while (true)
         {
-            return ConductionResult.Failed(ConductionStatus.ContactOffCopper, $"{unplaced} touches no copper of the net");
-        }
+            (MeshedSolution? solution, ConductionResult? failure) = MeshedSolution.Of(net, mesh, terminals, stack);
+            if (solution is null)
+            {
+                return failure!;
+            }
 
-        List<BarrelLink> links = BarrelLink.Of(net, nodes, stack);
-        ConductanceSystem system = ConductanceSystem.Assemble(mesh, nodes, links, terminals, stack);
-        if (system.Stranded is { } stranded)
-        {
-            return ConductionResult.Failed(ConductionStatus.NotConnected,
-                $"no copper joins {stranded} to {terminals[^1].Name}");
-        }
+            Bracket bounds = rounds.Count == 0 ? solution.LossBoundsW : solution.LossBoundsW.And(rounds[^1].LossBoundsW);
+            rounds.Add(new RefinementRound(solution.UnknownCount, bounds));
+            if (bounds.RelativeWidth <= demand.Accuracy || rounds.Count >= demand.RoundLimit
+                || solution.UnknownCount >= demand.UnknownLimit)
+            {
+                return solution.Result(rounds);
+            }
 
-        FactorResult factor = CholeskyFactor.Factor(system.Matrix);
-        if (factor.Factor is null)
-        {
-            return ConductionResult.Failed(ConductionStatus.SolverFailed, $"factorisation ended with {factor.Outcome}");
+            mesh = mesh.Refined(RefinementPlan.For(solution.Flows, demand.Accuracy * bounds.Middle));
         }
-
-        double[] unknowns = new double[system.Matrix.Size];
-        double residual = factor.Factor.SolveRefined(system.RightHandSide, unknowns).RelativeResidual;
-        return FieldRecovery.Recover(mesh, nodes, links, terminals, stack, system.Expand(unknowns), system.Matrix.Size, residual);
     }
 }

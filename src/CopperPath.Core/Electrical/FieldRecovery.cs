@@ -2,76 +2,94 @@ using CopperPath.Meshing;
 
 namespace CopperPath.Electrical;
 
-/// <summary>Potentials -> current densities, barrel and contact currents, drop, loss, and the balances that check them.</summary>
-internal static class FieldRecovery
+/// <summary>Potentials -> currents of sheets, barrels and contacts, loss with its bounds, and the balances that check them.</summary>
+internal sealed class FieldRecovery
 {
-    public static ConductionResult Recover(
-        NetMesh mesh, NodeMap nodes, List<BarrelLink> links, IReadOnlyList<BoundTerminal> terminals,
-        Stackup stack, double[] potentialV, int unknownCount, double relativeResidual)
+    private readonly NetMesh _mesh;
+    private readonly NodeMap _nodes;
+    private readonly List<BarrelLink> _links;
+    private readonly TriangleLinks[] _edges;
+    private readonly Stackup _stack;
+
+    public FieldRecovery(NetMesh mesh, NodeMap nodes, List<BarrelLink> links, Stackup stack)
     {
-        List<SheetField> sheets = [];
-        ContactLedger ledger = new(nodes, terminals);
-        double lossW = 0;
-        for (int s = 0; s < mesh.Sheets.Count; s++)
-        {
-            sheets.Add(FieldOf(mesh, nodes, s, stack, potentialV, ledger, ref lossW));
-        }
-
-        List<BarrelCurrent> barrels = [];
-        foreach (BarrelLink link in links)
-        {
-            double currentA = (potentialV[link.UpperGroup] - potentialV[link.LowerGroup]) / link.ResistanceOhm;
-            currentA = double.IsNaN(currentA) ? 0 : currentA;
-            lossW += currentA * currentA * link.ResistanceOhm;
-            ledger.CountLink(link, currentA);
-            barrels.Add(new BarrelCurrent(link.Barrel, link.UpperLayer, link.LowerLayer, currentA, link.ResistanceOhm));
-        }
-
-        IReadOnlyList<TerminalResult> results = ledger.Results(potentialV);
-        double entering = terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA);
-        double powerW = results.Sum(result => result.Terminal.CurrentA * result.PotentialV);
-        double drop = results.Where(result => result.Terminal.CurrentA > 0).Max(result => result.PotentialV)
-            - results.Where(result => result.Terminal.CurrentA < 0).Min(result => result.PotentialV);
-        return new ConductionResult(
-            ConductionStatus.Solved, null, sheets, barrels, results, drop, lossW,
-            ledger.LargestErrorA / entering, Math.Abs(powerW - lossW) / Math.Max(lossW, double.Epsilon),
-            unknownCount, relativeResidual);
+        _mesh = mesh;
+        _nodes = nodes;
+        _links = links;
+        _stack = stack;
+        _edges = new TriangleLinks[mesh.Sheets.Count];
+        Parallel.For(0, _edges.Length, s => _edges[s] = new TriangleLinks(mesh.Sheets[s].Mesh));
     }
 
-    private static SheetField FieldOf(
-        NetMesh mesh, NodeMap nodes, int s, Stackup stack, double[] potentialV, ContactLedger ledger, ref double lossW)
+    /// <summary>Currents in the sheets that follow from the potentials of all members, in the order of the mesh's sheets.</summary>
+    public SheetFlow[] Flows(double[] potentialV)
     {
-        (int layer, SheetMesh sheet) = mesh.Sheets[s];
-        double conductance = stack.SheetConductanceS(layer);
-        double[] vertexV = new double[sheet.VertexCount];
-        for (int v = 0; v < vertexV.Length; v++)
+        SheetFlow[] flows = new SheetFlow[_mesh.Sheets.Count];
+        Parallel.For(0, flows.Length, s =>
         {
-            vertexV[v] = potentialV[nodes.NodeOfVertex(s, v)];
-        }
-
-        double[] currentX = new double[sheet.TriangleCount];
-        double[] currentY = new double[sheet.TriangleCount];
-        for (int t = 0; t < sheet.TriangleCount; t++)
-        {
-            int a = sheet.Triangles[3 * t];
-            int b = sheet.Triangles[(3 * t) + 1];
-            int c = sheet.Triangles[(3 * t) + 2];
-            if (sheet.TriangleMarkers[t] != 0 || double.IsNaN(vertexV[a]))
+            (int layer, SheetMesh sheet) = _mesh.Sheets[s];
+            double[] vertexV = new double[sheet.VertexCount];
+            for (int v = 0; v < vertexV.Length; v++)
             {
-                continue;
+                vertexV[v] = potentialV[_nodes.NodeOfVertex(s, v)];
             }
 
-            TriangleGradient g = new(sheet, t);
-            currentX[t] = -conductance * ((g.X0 * vertexV[a]) + (g.X1 * vertexV[b]) + (g.X2 * vertexV[c]));
-            currentY[t] = -conductance * ((g.Y0 * vertexV[a]) + (g.Y1 * vertexV[b]) + (g.Y2 * vertexV[c]));
-            lossW += ((currentX[t] * currentX[t]) + (currentY[t] * currentY[t])) * g.AreaM2 / conductance;
+            flows[s] = SheetFlow.Of(layer, sheet, _edges[s], _stack.SheetConductanceS(layer), vertexV);
+        });
+        return flows;
+    }
 
-            // Weak form: the current a vertex feeds into a triangle is -J . grad(shape function) times its area.
-            ledger.CountVertex(nodes.GroupOfVertex(s, a), -g.AreaM2 * ((currentX[t] * g.X0) + (currentY[t] * g.Y0)));
-            ledger.CountVertex(nodes.GroupOfVertex(s, b), -g.AreaM2 * ((currentX[t] * g.X1) + (currentY[t] * g.Y1)));
-            ledger.CountVertex(nodes.GroupOfVertex(s, c), -g.AreaM2 * ((currentX[t] * g.X2) + (currentY[t] * g.Y2)));
+    public List<BarrelCurrent> BarrelCurrents(double[] potentialV) =>
+        [.. _links.Select(link => new BarrelCurrent(
+            link.Barrel, link.UpperLayer, link.LowerLayer, CurrentOf(link, potentialV), link.ResistanceOhm))];
+
+    /// <summary>The currents of barrels follow from the potentials in both bounds: only the sheets differ.</summary>
+    public static Bracket LossBoundsW(IReadOnlyList<SheetFlow> flows, IReadOnlyList<BarrelCurrent> barrels)
+    {
+        double barrelsW = barrels.Sum(barrel => barrel.CurrentA * barrel.CurrentA * barrel.ResistanceOhm);
+        return new Bracket(
+            barrelsW + flows.Sum(flow => flow.SourceLossW()), barrelsW + flows.Sum(flow => flow.BalancedLossW()));
+    }
+
+    /// <summary>Kirchhoff's books of the potentials' own currents.</summary>
+    public ContactLedger Books(IReadOnlyList<SheetFlow> flows, double[] potentialV, IReadOnlyList<BoundTerminal> terminals)
+    {
+        ContactLedger ledger = new(_nodes, terminals);
+        for (int s = 0; s < flows.Count; s++)
+        {
+            SheetFlow flow = flows[s];
+            for (int t = 0; t < flow.Mesh.TriangleCount; t++)
+            {
+                if (flow.Mesh.TriangleMarkers[t] == 0)
+                {
+                    CountTriangle(ledger, s, flow, t);
+                }
+            }
         }
 
-        return new SheetField(layer, sheet, vertexV, currentX, currentY);
+        foreach (BarrelLink link in _links)
+        {
+            ledger.CountLink(link, CurrentOf(link, potentialV));
+        }
+
+        return ledger;
+    }
+
+    /// <summary>Weak form: the current a vertex feeds into a triangle is -J . grad(shape function) times its area.</summary>
+    private void CountTriangle(ContactLedger ledger, int sheet, SheetFlow flow, int t)
+    {
+        TriangleGradient g = new(flow.Mesh, t);
+        double jx = flow.SourceX[t], jy = flow.SourceY[t];
+        ReadOnlySpan<int> corners = flow.Mesh.Triangles.AsSpan(3 * t, 3);
+        ledger.CountVertex(_nodes.GroupOfVertex(sheet, corners[0]), -g.AreaM2 * ((jx * g.X0) + (jy * g.Y0)));
+        ledger.CountVertex(_nodes.GroupOfVertex(sheet, corners[1]), -g.AreaM2 * ((jx * g.X1) + (jy * g.Y1)));
+        ledger.CountVertex(_nodes.GroupOfVertex(sheet, corners[2]), -g.AreaM2 * ((jx * g.X2) + (jy * g.Y2)));
+    }
+
+    /// <summary>Zero on copper no terminal reaches, where there is no potential.</summary>
+    private static double CurrentOf(BarrelLink link, double[] potentialV)
+    {
+        double currentA = (potentialV[link.UpperGroup] - potentialV[link.LowerGroup]) / link.ResistanceOhm;
+        return double.IsNaN(currentA) ? 0 : currentA;
     }
 }

@@ -6,47 +6,12 @@ namespace CopperPath.Electrical;
 internal sealed class MeshWalker
 {
     private readonly SheetMesh _mesh;
-
-    /// <summary>Triangle across edge k of each triangle (edge k runs from corner k to corner k + 1), or -1.</summary>
-    private readonly int[] _across;
+    private readonly TriangleLinks _links;
 
     public MeshWalker(SheetMesh mesh)
     {
         _mesh = mesh;
-        _across = new int[mesh.Triangles.Length];
-        Array.Fill(_across, -1);
-
-        // Edges that leave each vertex, listed one vertex after the other: the edge back along another is found among few.
-        int[] firstOut = new int[mesh.VertexCount + 1];
-        foreach (int vertex in mesh.Triangles)
-        {
-            firstOut[vertex + 1]++;
-        }
-
-        for (int v = 0; v < mesh.VertexCount; v++)
-        {
-            firstOut[v + 1] += firstOut[v];
-        }
-
-        int[] next = firstOut[..^1];
-        int[] edgesOut = new int[mesh.Triangles.Length];
-        for (int edge = 0; edge < mesh.Triangles.Length; edge++)
-        {
-            edgesOut[next[mesh.Triangles[edge]]++] = edge;
-        }
-
-        for (int edge = 0; edge < mesh.Triangles.Length; edge++)
-        {
-            int from = mesh.Triangles[edge];
-            int to = mesh.Triangles[Following(edge)];
-            for (int i = firstOut[to]; i < firstOut[to + 1]; i++)
-            {
-                if (mesh.Triangles[Following(edgesOut[i])] == from)
-                {
-                    _across[edge] = edgesOut[i] / 3;
-                }
-            }
-        }
+        _links = new TriangleLinks(mesh);
     }
 
     public static (double X, double Y) Centroid(SheetMesh mesh, int triangle)
@@ -64,7 +29,7 @@ internal sealed class MeshWalker
     /// <returns>The point where the path leaves the mesh.</returns>
     public (double X, double Y) Walk(int triangle, double x, double y, double dx, double dy, Action<int, double> crossed)
     {
-        int cameFrom = -1;
+        int cameThrough = TriangleLinks.None;
         for (int steps = 0; steps <= _mesh.TriangleCount; steps++)
         {
             double exit = double.PositiveInfinity;
@@ -72,7 +37,7 @@ internal sealed class MeshWalker
             for (int k = 0; k < 3; k++)
             {
                 int edge = (3 * triangle) + k;
-                if (cameFrom >= 0 && _across[edge] == cameFrom)
+                if (edge == cameThrough)
                 {
                     continue;
                 }
@@ -94,20 +59,35 @@ internal sealed class MeshWalker
             crossed(triangle, exit);
             x += exit * dx;
             y += exit * dy;
-            if (_across[exitEdge] < 0)
+            cameThrough = _links.Twin(exitEdge);
+            if (cameThrough == TriangleLinks.None)
             {
                 return (x, y);
             }
 
-            cameFrom = triangle;
-            triangle = _across[exitEdge];
+            triangle = cameThrough / 3;
         }
 
         return (x, y);
     }
 
-    /// <summary>The next edge around the same triangle.</summary>
-    private static int Following(int edge) => edge % 3 == 2 ? edge - 2 : edge + 1;
+    /// <summary>The triangle that holds a point straight across the copper from one inside a triangle, or -1 when the copper ends before it.</summary>
+    public int Reach(int triangle, double x, double y, double toX, double toY)
+    {
+        double length = Math.Sqrt(((toX - x) * (toX - x)) + ((toY - y) * (toY - y)));
+        double left = length;
+        int reached = -1;
+        Walk(triangle, x, y, (toX - x) / length, (toY - y) / length, (crossed, step) =>
+        {
+            if (left > 0 && step >= left)
+            {
+                reached = crossed;
+            }
+
+            left -= step;
+        });
+        return reached;
+    }
 
     /// <summary>Distance to the line of an edge the path is running out through; infinite for the others.</summary>
     private double DistanceToEdge(int triangle, int k, double x, double y, double dx, double dy)

@@ -48,6 +48,15 @@ internal sealed record NetMesh(
         return (new NetMesh(sheets, net.Barrels.Count, contacts), null);
     }
 
+    /// <summary>The same net with triangles halved; one count per triangle of each sheet.</summary>
+    public NetMesh Refined(IReadOnlyList<int[]> halvings)
+    {
+        (int, SheetMesh)[] refined = new (int, SheetMesh)[Sheets.Count];
+        Parallel.For(0, refined.Length, s =>
+            refined[s] = (Sheets[s].Layer, MeshBisection.Refine(Sheets[s].Mesh, halvings[s])));
+        return this with { Sheets = refined };
+    }
+
     private static SheetDomain DomainOf(
         NetSheet sheet, IReadOnlyList<Barrel> barrels, IReadOnlyList<Contact> contacts,
         IReadOnlyList<DrilledFeature> cuts, Stackup stack)

@@ -1,29 +1,68 @@
 namespace CopperPath.Electrical;
 
 /// <summary>
-/// Cuts the copper of a layer across the current, wherever the current is locally dense: the true widths and
-/// currents of its necks. A cut starts in a triangle, runs both ways square to that triangle's current until it
-/// leaves the copper. Its current is what the vertices on the upstream side feed through the triangles it crosses: the
-/// weak form's own flux, which is conserved exactly, so that a neck carrying all of a net's current says so.
+/// Searches the copper of a layer for the cuts a reviewer should look at: the true widths and currents of its necks.
+/// A cut is made through the densest triangle of each square of a raster, square to the current there. Where it is
+/// worse than those of the squares around it, it is shifted and turned for as long as that makes it worse still. A cut
+/// carries the balanced current, so that its amperes depend only on where its ends lie: a neck that carries all of a
+/// net's current says so.
 /// </summary>
 public static class SectionFinder
 {
-    /// <summary>One cut is made through the densest triangle of each square of this size, metres.</summary>
+    /// <summary>One cut is made in each square of this size, metres.</summary>
     public const double SpacingM = 0.8e-3;
 
-    /// <returns>Cuts in a fixed order (by square, bottom-left to top-right).</returns>
-    public static IReadOnlyList<Section> Find(SheetField field)
+    /// <summary>A cut this much milder than the worst of the layer is not searched further.</summary>
+    private const double LeastShareOfWorst = 0.2;
+
+    /// <param name="field">The layer.</param>
+    /// <param name="severity">What makes one cut worse than another; positive, larger is worse.</param>
+    /// <returns>Cuts in a fixed order (by square of their start, bottom-left to top-right).</returns>
+    public static IReadOnlyList<Section> Find(SheetField field, Func<Section, double> severity)
     {
-        MeshWalker walker = new(field.Mesh);
-        int[] starts = [.. DensestPerSquare(field)];
-        Section[] sections = new Section[starts.Length];
-        Parallel.For(0, starts.Length, i => sections[i] = CutThrough(field, walker, starts[i]));
-        return sections;
+        SectionSearch search = new(field, severity);
+        SortedDictionary<(long Row, long Column), int> starts = DensestPerSquare(field);
+        (long Row, long Column)[] squares = [.. starts.Keys];
+        Section[] sections = new Section[squares.Length];
+        Parallel.For(0, squares.Length, i => sections[i] = search.Across(starts[squares[i]]));
+
+        Dictionary<(long, long), double> severities = [];
+        for (int i = 0; i < squares.Length; i++)
+        {
+            severities[squares[i]] = severity(sections[i]);
+        }
+
+        double least = LeastShareOfWorst * severities.Values.DefaultIfEmpty().Max();
+        Section[] worst = [.. sections];
+        Parallel.For(0, squares.Length, i =>
+        {
+            if (severities[squares[i]] >= least && IsWorstAround(squares[i], severities))
+            {
+                worst[i] = search.From(starts[squares[i]]);
+            }
+        });
+        return worst;
     }
 
-    private static IEnumerable<int> DensestPerSquare(SheetField field)
+    private static bool IsWorstAround((long Row, long Column) square, Dictionary<(long, long), double> severities)
     {
-        SortedDictionary<(long Row, long Column), (int Triangle, double Density)> squares = [];
+        for (long row = square.Row - 1; row <= square.Row + 1; row++)
+        {
+            for (long column = square.Column - 1; column <= square.Column + 1; column++)
+            {
+                if (severities.TryGetValue((row, column), out double other) && other > severities[square])
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
+    }
+
+    private static SortedDictionary<(long Row, long Column), int> DensestPerSquare(SheetField field)
+    {
+        SortedDictionary<(long Row, long Column), int> densest = [];
         for (int t = 0; t < field.Mesh.TriangleCount; t++)
         {
             double density = field.SheetCurrentAPerM(t);
@@ -34,57 +73,12 @@ public static class SectionFinder
 
             (double x, double y) = MeshWalker.Centroid(field.Mesh, t);
             (long, long) square = ((long)Math.Floor(y / SpacingM), (long)Math.Floor(x / SpacingM));
-            if (!squares.TryGetValue(square, out (int, double Density) best) || density > best.Density)
+            if (!densest.TryGetValue(square, out int best) || density > field.SheetCurrentAPerM(best))
             {
-                squares[square] = (t, density);
+                densest[square] = t;
             }
         }
 
-        return squares.Values.Select(best => best.Triangle);
-    }
-
-    private static Section CutThrough(SheetField field, MeshWalker walker, int triangle)
-    {
-        (double x, double y) = MeshWalker.Centroid(field.Mesh, triangle);
-        double density = field.SheetCurrentAPerM(triangle);
-        double alongX = field.SheetCurrentXAPerM[triangle] / density;
-        double alongY = field.SheetCurrentYAPerM[triangle] / density;
-        double width = 0;
-        double peak = 0;
-
-        // Vertices behind the cut feed the ones in front of it.
-        bool IsUpstream(int vertex) =>
-            ((field.Mesh.XM[vertex] - x) * alongX) + ((field.Mesh.YM[vertex] - y) * alongY) < 0;
-
-        // Both halves of the cut run through the first triangle, which feeds only once.
-        double current = CurrentFrom(field, triangle, IsUpstream);
-
-        void Cross(int t, double length)
-        {
-            if (field.Mesh.TriangleMarkers[t] != 0)
-            {
-                return;
-            }
-
-            width += length;
-            current += t == triangle ? 0 : CurrentFrom(field, t, IsUpstream);
-            peak = Math.Max(peak, field.SheetCurrentAPerM(t));
-        }
-
-        (double toX, double toY) = walker.Walk(triangle, x, y, -alongY, alongX, Cross);
-        (double fromX, double fromY) = walker.Walk(triangle, x, y, alongY, -alongX, Cross);
-        return new Section(field.Layer, fromX, fromY, toX, toY, x, y, width, Math.Abs(current), peak);
-    }
-
-    /// <summary>Current that the chosen vertices of a triangle feed into it: -J . grad(shape function) times its area.</summary>
-    private static double CurrentFrom(SheetField field, int triangle, Func<int, bool> isChosen)
-    {
-        TriangleGradient g = new(field.Mesh, triangle);
-        double jx = field.SheetCurrentXAPerM[triangle];
-        double jy = field.SheetCurrentYAPerM[triangle];
-        double sum = isChosen(field.Mesh.Triangles[3 * triangle]) ? (jx * g.X0) + (jy * g.Y0) : 0;
-        sum += isChosen(field.Mesh.Triangles[(3 * triangle) + 1]) ? (jx * g.X1) + (jy * g.Y1) : 0;
-        sum += isChosen(field.Mesh.Triangles[(3 * triangle) + 2]) ? (jx * g.X2) + (jy * g.Y2) : 0;
-        return -g.AreaM2 * sum;
+        return densest;
     }
 }

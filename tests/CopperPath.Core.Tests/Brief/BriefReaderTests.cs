@@ -29,6 +29,7 @@ public class BriefReaderTests
         stackup.PlatingM.ShouldBe(25e-6);
         brief.AmbientK.ShouldBe(318.15, 1e-12);
         brief.ConductorK.ShouldBe(338.15, 1e-12);
+        brief.Accuracy.ShouldBe(0.005, 1e-15);
         brief.Limits.ShouldBe(new ReviewLimits(30, 50e-3, JudgingRule.Ipc2221, 1.5, 6e-3));
 
         brief.Nets.Count.ShouldBe(2);
@@ -69,9 +70,9 @@ public class BriefReaderTests
     {
         ReviewBrief brief = BriefReader.Read("b.yaml", ExampleBrief.Full).Brief.ShouldNotBeNull();
 
-        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 24, 5));
-        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 30, 9));
-        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 31, 22));
+        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 25, 5));
+        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 31, 9));
+        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 32, 22));
     }
 
     [Fact]
@@ -87,6 +88,7 @@ public class BriefReaderTests
             "limits: switch node area ratio: 2.00",
             "limits: plane slot length: none, slots in planes are not judged",
             "conductor temperature: 45.0 degC, ambient plus the allowed temperature rise (worst case)",
+            "accuracy: 1 %, the distance of the proven bounds of each loss",
             "net 'n': role: other",
             "net 'n': voltage drop: no limit, the drop is reported and not judged",
             "net 'n': contact: joined, at a, b",
@@ -114,6 +116,8 @@ public class BriefReaderTests
     [InlineData("20 K", "500 K", "BRF021", "4:29", "200.0 K")]
     [InlineData("20 K", "20 K, judge by: ipc-2125", "BRF022", "4:45", "`ipc-2152`")]
     [InlineData("20 K", "20 K, switch node area ratio: 0.5", "BRF023", "4:59", "at least 1")]
+    [InlineData("ambient: 25 degC", "ambient: 25 degC\naccuracy: 50 %", "BRF023", "4:11", "0.01 % to 10 %")]
+    [InlineData("ambient: 25 degC", "ambient: 25 degC\naccuracy: fine", "BRF023", "4:11", "0.01 % to 10 %")]
     [InlineData("J1.1", "J1", "BRF024", "9:27", "`J1.1`")]
     [InlineData("J1.1", "J1.", "BRF024", "9:27", "`J1.1`")]
     [InlineData("pins: [J1.1]", "circle: { layer: 0, x: 0 mm, y: 0 mm, diameter: 1 mm }", "BRF025", "9:37", "`bottom`")]

@@ -22,6 +22,7 @@ internal static class ExampleBrief
           plating: 25 um
         ambient: 45 degC
         conductor temperature: 65 degC
+        accuracy: 0.5 %
         limits:
           temperature rise: 30 K
           voltage drop: 50 mV

@@ -1,0 +1,25 @@
+using CopperPath.Meshing;
+
+namespace CopperPath.Electrical;
+
+/// <summary>How well a net is to be solved.</summary>
+/// <param name="StartingMesh">The mesh refinement starts from; coarse is well, the error bounds say where it is too coarse.</param>
+public sealed record SolveDemand(MeshQuality StartingMesh)
+{
+    /// <summary>Refinement ends when the bounds of the loss lie this close, as a share of it; 0 to 1.</summary>
+    public double Accuracy { get; init; } = 0.01;
+
+    /// <summary>No mesh is refined beyond about this many unknowns; what was reached is then reported as it is.</summary>
+    public int UnknownLimit { get; init; } = 4_000_000;
+
+    /// <summary>Most meshes tried, the first one counted.</summary>
+    public int RoundLimit { get; init; } = 12;
+
+    /// <summary>A starting mesh as coarse as the outlines allow.</summary>
+    public static SolveDemand Default { get; } = new(new MeshQuality(MaximumEdgeM: 5e-3, MinimumAngleDegrees: 20, EdgesAcrossNeck: 1)
+    {
+        EdgesAroundRing = 8,
+        Grading = 1,
+        ReentrantCornerFraction = 1,
+    });
+}
