@@ -85,7 +85,7 @@ public static class Controller
         var high = net.StartsWith("GH", StringComparison.Ordinal);
         PointMm[] gates = high
             ? [cell.At(20.9, 9.85), cell.At(21.85, 8.9)]
-            : [cell.At(15.3, -10.9), cell.At(16.15, -10.05), cell.At(16.15, -8.75), cell.At(16.15, -2.9)];
+            : [cell.At(16.325, -10.9), cell.At(17.175, -10.05), cell.At(17.175, -7.705), cell.At(17.175, -1.905)];
         var column = cell.At(laneU, 0).X;
         var turn = 0.8;
         var toLane = laneY - leadY;

@@ -29,7 +29,8 @@ public static class Phase
         board.Place($"Q{n}2", Footprints.PowerSwitch, cell.At(19, 0), cell.QuarterTurns, Low);
         board.Place($"Q{n}3", Footprints.PowerSwitch, cell.At(19, -5.8), cell.QuarterTurns, Low);
 
-        // Gate pads go straight down to the tracks on the third layer.
+        // Gate pads go down to the tracks on the third layer, on the side away from the source's land or fill: a via
+        // beside the pad there would narrow the path of the phase's current.
         void GateVia(string net, PointMm pad, PointMm via)
         {
             board.Vias.Add(new(net, via, 0.3, 0.5));
@@ -37,8 +38,8 @@ public static class Phase
         }
 
         GateVia(Nets.HighGate(n), cell.At(21.85, 7.705), cell.At(21.85, 8.9));
-        GateVia(Nets.LowGate(n), cell.At(16.15, -1.905), cell.At(16.15, -2.9));
-        GateVia(Nets.LowGate(n), cell.At(16.15, -7.705), cell.At(16.15, -8.75));
+        GateVia(Nets.LowGate(n), cell.At(16.15, -1.905), cell.At(17.175, -1.905));
+        GateVia(Nets.LowGate(n), cell.At(16.15, -7.705), cell.At(17.175, -7.705));
     }
 
     // The low-side sources stand on a land of their own, so that their pulsed current goes straight down into the
@@ -46,10 +47,16 @@ public static class Phase
     private static void DrawLowSideLand(Board board, PhaseCell cell, bool hasFaults)
     {
         board.Pours.Add(new(Nets.Ground, 1, cell.Box(9.9, -10.2, 17.0, 2.7, 0.5), ClearanceMm, Isolated: true));
-        var vias = hasFaults && cell.Number == PlantedFaults.StarvedPhase
-            ? PlantedFaults.FewVias(cell)
-            : cell.ViaBlock(Nets.Ground, 12.4, -9.4, 3, 10, 1.2);
-        board.Vias.AddRange(vias);
+        if (hasFaults && cell.Number == PlantedFaults.StarvedPhase)
+        {
+            board.Vias.AddRange(PlantedFaults.FewVias(cell));
+            return;
+        }
+
+        board.Vias.AddRange(cell.ViaBlock(Nets.Ground, 12.4, -9.4, 3, 10, 1.2));
+        // Filled vias in the source pads themselves.
+        board.Vias.AddRange(cell.ViaBlock(Nets.Ground, 16.15, -0.46, 1, 3, 1.1));
+        board.Vias.AddRange(cell.ViaBlock(Nets.Ground, 16.15, -6.26, 1, 3, 1.1));
     }
 
     private static void DrawSwitchNode(Board board, PhaseCell cell, bool hasFaults)

@@ -32,7 +32,7 @@ public static class PlantedFaults
             new("feed-neck", "neck", Nets.SupplyIn, [1], Shapes.Box(25.6, 84.7, 28.8, 85.7),
                 "The feed of 9 A narrows to 1 mm between connector and fuse."),
             new("few-vias", "overloaded vias", Nets.Ground, [1, 2, 3, 4], Shapes.Union(FewVias(starved).Select(via => Shapes.Disc(via.At, via.LandMm))),
-                "The sources of phase 3's low-side switches go down by 4 vias where the other phases have 30."),
+                "The sources of phase 3's low-side switches go down by 4 vias where the other phases have 36."),
             new("large-switch-node", "switch node area", Nets.Switch(OvergrownPhase), [1, 4], SwitchNodeExcess,
                 "The switch node of phase 2 has more than three times the area of its siblings."),
             new("plane-slot", "plane slot", Nets.Ground, [2, 4], PlaneSlot,

@@ -36,7 +36,7 @@ public static class BriefFile
         Line("  plating: 25 um");
         Line("ambient: 45 degC");
         Line("limits:");
-        Line("  temperature rise: 40 K");
+        Line("  temperature rise: 30 K");
         Line("  voltage drop: 50 mV");
         Line("  judge by: ipc-2152");
         Line("  switch node area ratio: 2");

@@ -66,7 +66,22 @@ public sealed record TerminalResult(BoundTerminal Terminal, double PotentialV, I
 /// <summary>One mesh on the way to the demanded accuracy.</summary>
 /// <param name="UnknownCount">Equations solved on it.</param>
 /// <param name="LossBoundsW">Bounds of the heat after this round; never wider than after the round before, watts.</param>
-public sealed record RefinementRound(int UnknownCount, Bracket LossBoundsW);
+/// <param name="DropBoundsV">Bounds of the largest drop after this round; likewise while it stays between the same terminals, volts.</param>
+/// <param name="HighTerminal">Number of the terminal the drop is counted from.</param>
+/// <param name="LowTerminal">Number of the terminal it is counted to.</param>
+public sealed record RefinementRound(
+    int UnknownCount, Bracket LossBoundsW, Bracket DropBoundsV, int HighTerminal, int LowTerminal)
+{
+    /// <summary>This round with what an earlier one has already proven.</summary>
+    public RefinementRound Tightened(RefinementRound earlier) => this with
+    {
+        LossBoundsW = LossBoundsW.And(earlier.LossBoundsW),
+        DropBoundsV = (HighTerminal, LowTerminal) == (earlier.HighTerminal, earlier.LowTerminal)
+            ? DropBoundsV.And(earlier.DropBoundsV) : DropBoundsV,
+    };
+
+    public bool IsWithin(double accuracy) => LossBoundsW.RelativeWidth <= accuracy && DropBoundsV.RelativeWidth <= accuracy;
+}
 
 /// <summary>Solution of one net, with the evidence that it is one.</summary>
 /// <param name="Status">How the solve ended; all else is empty unless Solved.</param>

@@ -47,15 +47,14 @@ public static class ConductionSolver
                 return failure!;
             }
 
-            Bracket bounds = rounds.Count == 0 ? solution.LossBoundsW : solution.LossBoundsW.And(rounds[^1].LossBoundsW);
-            rounds.Add(new RefinementRound(solution.UnknownCount, bounds));
-            if (bounds.RelativeWidth <= demand.Accuracy || rounds.Count >= demand.RoundLimit
+            rounds.Add(rounds.Count == 0 ? solution.Round : solution.Round.Tightened(rounds[^1]));
+            if (rounds[^1].IsWithin(demand.Accuracy) || rounds.Count >= demand.RoundLimit
                 || solution.UnknownCount >= demand.UnknownLimit)
             {
                 return solution.Result(rounds);
             }
 
-            mesh = mesh.Refined(RefinementPlan.For(solution.Flows, demand.Accuracy * bounds.Middle));
+            mesh = mesh.Refined(solution.HalvingsFor(demand.Accuracy));
         }
     }
 }

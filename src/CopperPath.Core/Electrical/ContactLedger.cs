@@ -28,7 +28,7 @@ internal sealed class ContactLedger
         _outflowA[link.LowerGroup] -= currentA;
     }
 
-    public IReadOnlyList<TerminalResult> Results(double[] potentialV)
+    public IReadOnlyList<TerminalResult> Results(IReadOnlyList<double> terminalV)
     {
         List<TerminalResult> results = [];
         Dictionary<int, double> errorA = [];
@@ -37,17 +37,15 @@ internal sealed class ContactLedger
         {
             int first = _nodes.FirstContactOf(t);
             double[] currents = new double[_nodes.FirstContactOf(t + 1) - first];
-            double potential = 0;
             for (int c = 0; c < currents.Length; c++)
             {
                 int group = _nodes.GroupOfContact(first + c);
-                potential += potentialV[group] / currents.Length;
                 currents[c] = counted.Add(group) ? _outflowA[group] : 0;
                 int node = _nodes.NodeOf(group);
                 errorA[node] = errorA.GetValueOrDefault(node) + currents[c] - (_terminals[t].CurrentA / currents.Length);
             }
 
-            results.Add(new TerminalResult(_terminals[t], potential, currents));
+            results.Add(new TerminalResult(_terminals[t], terminalV[t], currents));
         }
 
         LargestErrorA = errorA.Values.Max(Math.Abs);

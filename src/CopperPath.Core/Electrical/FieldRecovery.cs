@@ -39,6 +39,12 @@ internal sealed class FieldRecovery
         return flows;
     }
 
+    /// <summary>Potential of each terminal, the mean over its contacts where they are not joined, volts.</summary>
+    public IReadOnlyList<double> TerminalPotentialsV(double[] potentialV, int terminalCount) =>
+        [.. Enumerable.Range(0, terminalCount).Select(t => Enumerable
+            .Range(_nodes.FirstContactOf(t), _nodes.FirstContactOf(t + 1) - _nodes.FirstContactOf(t))
+            .Average(contact => potentialV[_nodes.GroupOfContact(contact)]))];
+
     public List<BarrelCurrent> BarrelCurrents(double[] potentialV) =>
         [.. _links.Select(link => new BarrelCurrent(
             link.Barrel, link.UpperLayer, link.LowerLayer, CurrentOf(link, potentialV), link.ResistanceOhm))];

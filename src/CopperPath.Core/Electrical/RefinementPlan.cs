@@ -15,13 +15,15 @@ internal static class RefinementPlan
     private const double Margin = 0.95;
 
     /// <param name="flows">The sheets.</param>
-    /// <param name="allowedErrorW">Distance of the bounds to aim at, watts.</param>
+    /// <param name="errorOf">What a triangle adds to the error; given a sheet, the triangle and the number of the sheet.</param>
+    /// <param name="allowedError">Sum to aim at, in the same unit.</param>
     /// <returns>Halvings for each triangle of each sheet.</returns>
-    public static IReadOnlyList<int[]> For(IReadOnlyList<SheetFlow> flows, double allowedErrorW)
+    public static IReadOnlyList<int[]> For(
+        IReadOnlyList<SheetFlow> flows, Func<SheetFlow, int, int, double> errorOf, double allowedError)
     {
-        double[][] roots = [.. flows.Select(flow => Enumerable.Range(0, flow.Mesh.TriangleCount)
-            .Select(t => Math.Sqrt(Math.Max(0, flow.ErrorW(t)))).ToArray())];
-        double partsPerRoot = roots.Sum(sheet => sheet.Sum()) / (Margin * allowedErrorW);
+        double[][] roots = [.. flows.Select((flow, s) => Enumerable.Range(0, flow.Mesh.TriangleCount)
+            .Select(t => Math.Sqrt(Math.Max(0, errorOf(flow, t, s)))).ToArray())];
+        double partsPerRoot = roots.Sum(sheet => sheet.Sum()) / (Margin * allowedError);
 
         // A demand just missed may round to no halving at all: ask for more until something is halved.
         double greatestRoot = roots.Max(sheet => sheet.DefaultIfEmpty().Max());
