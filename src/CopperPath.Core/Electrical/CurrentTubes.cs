@@ -40,15 +40,17 @@ internal sealed class CurrentTubes
 
     /// <param name="mesh">The sheet; marked triangles are contacts and barrels, each at one potential.</param>
     /// <param name="links">Its edges.</param>
+    /// <param name="eddies">Its eddies.</param>
     /// <param name="sourceX">Sheet current of the potential in each triangle, x, amperes per metre; 0 in marked triangles.</param>
     /// <param name="sourceY">The same, y.</param>
     /// <returns>The balanced sheet current in each triangle, amperes per metre.</returns>
-    public static (double[] X, double[] Y) Balance(SheetMesh mesh, TriangleLinks links, double[] sourceX, double[] sourceY)
+    public static (double[] X, double[] Y) Balance(
+        SheetMesh mesh, TriangleLinks links, Eddies eddies, double[] sourceX, double[] sourceY)
     {
         CurrentTubes tubes = new(mesh, links, sourceX, sourceY);
         tubes.PassAroundEveryVertex();
         (double[] x, double[] y) = tubes.UniformCurrents();
-        new Eddies(mesh, links).Relax(x, y, EddyRounds);
+        eddies.Relax(x, y, EddyRounds);
         return (x, y);
     }
 

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using CopperPath.Meshing;
 using CopperPath.Polygons;
 
@@ -12,36 +13,44 @@ internal sealed class Eddies
 {
     private const int Fixed = -1;
 
-    private readonly SheetMesh _mesh;
     private readonly int[] _first;
-    private readonly int[] _corners;
+
+    /// <summary>Of each eddy, the triangles it turns through and its current in them at unit strength, times twice their area.</summary>
+    private readonly List<Turn> _turns = [];
 
     public Eddies(SheetMesh mesh, TriangleLinks links)
     {
-        _mesh = mesh;
         int[] eddyOf = Number(mesh, links, out int count);
-        _first = new int[count + 1];
+        int[] firstCorner = new int[count + 1];
         for (int corner = 0; corner < mesh.Triangles.Length; corner++)
         {
-            if (IsTurning(eddyOf, corner))
+            if (IsTurning(mesh, eddyOf, corner))
             {
-                _first[eddyOf[mesh.Triangles[corner]] + 1]++;
+                firstCorner[eddyOf[mesh.Triangles[corner]] + 1]++;
             }
         }
 
         for (int e = 0; e < count; e++)
         {
-            _first[e + 1] += _first[e];
+            firstCorner[e + 1] += firstCorner[e];
         }
 
-        int[] next = _first[..^1];
-        _corners = new int[_first[^1]];
+        int[] next = firstCorner[..^1];
+        int[] corners = new int[firstCorner[^1]];
         for (int corner = 0; corner < mesh.Triangles.Length; corner++)
         {
-            if (IsTurning(eddyOf, corner))
+            if (IsTurning(mesh, eddyOf, corner))
             {
-                _corners[next[eddyOf[mesh.Triangles[corner]]]++] = corner;
+                corners[next[eddyOf[mesh.Triangles[corner]]]++] = corner;
             }
+        }
+
+        _turns.EnsureCapacity(corners.Length);
+        _first = new int[count + 1];
+        for (int e = 0; e < count; e++)
+        {
+            AddTurns(mesh, corners.AsSpan(firstCorner[e]..firstCorner[e + 1]));
+            _first[e + 1] = _turns.Count;
         }
     }
 
@@ -64,47 +73,43 @@ internal sealed class Eddies
 
     private void RelaxOne(int eddy, double[] x, double[] y)
     {
-        // Times two areas, a unit eddy is a current along the edge opposite the corner.
+        ReadOnlySpan<Turn> turns = CollectionsMarshal.AsSpan(_turns)[_first[eddy].._first[eddy + 1]];
         double along = 0, square = 0;
-        for (int i = _first[eddy]; i < _first[eddy + 1];)
+        foreach (ref readonly Turn turn in turns)
         {
-            (int triangle, double dx, double dy, double twiceArea, int after) = Turn(eddy, i);
-            along += (x[triangle] * dx) + (y[triangle] * dy);
-            square += ((dx * dx) + (dy * dy)) / twiceArea;
-            i = after;
+            along += (x[turn.Triangle] * turn.Dx) + (y[turn.Triangle] * turn.Dy);
+            square += ((turn.Dx * turn.Dx) + (turn.Dy * turn.Dy)) / turn.TwiceAreaM2;
         }
 
         double strength = square > 0 ? -along / square : 0;
-        for (int i = _first[eddy]; i < _first[eddy + 1];)
+        foreach (ref readonly Turn turn in turns)
         {
-            (int triangle, double dx, double dy, double twiceArea, int after) = Turn(eddy, i);
-            x[triangle] += strength * dx / twiceArea;
-            y[triangle] += strength * dy / twiceArea;
-            i = after;
+            x[turn.Triangle] += strength * turn.Dx / turn.TwiceAreaM2;
+            y[turn.Triangle] += strength * turn.Dy / turn.TwiceAreaM2;
         }
     }
 
-    /// <summary>The current of an eddy in one triangle; a hole's eddy may have several corners in it.</summary>
-    private (int Triangle, double Dx, double Dy, double TwiceArea, int After) Turn(int eddy, int i)
+    /// <summary>In a triangle an eddy runs along the edge opposite its corner; a hole's eddy may have several corners in one.</summary>
+    private void AddTurns(SheetMesh mesh, ReadOnlySpan<int> corners)
     {
-        int triangle = _corners[i] / 3;
-        double dx = 0, dy = 0;
-        for (; i < _first[eddy + 1] && _corners[i] / 3 == triangle; i++)
+        for (int i = 0; i < corners.Length;)
         {
-            int b = _mesh.Triangles[TriangleLinks.Next(_corners[i])];
-            int c = _mesh.Triangles[TriangleLinks.Previous(_corners[i])];
-            dx += _mesh.XM[c] - _mesh.XM[b];
-            dy += _mesh.YM[c] - _mesh.YM[b];
-        }
+            int triangle = corners[i] / 3;
+            double dx = 0, dy = 0;
+            for (; i < corners.Length && corners[i] / 3 == triangle; i++)
+            {
+                int b = mesh.Triangles[TriangleLinks.Next(corners[i])];
+                int c = mesh.Triangles[TriangleLinks.Previous(corners[i])];
+                dx += mesh.XM[c] - mesh.XM[b];
+                dy += mesh.YM[c] - mesh.YM[b];
+            }
 
-        int p = _mesh.Triangles[3 * triangle], q = _mesh.Triangles[(3 * triangle) + 1], r = _mesh.Triangles[(3 * triangle) + 2];
-        double twiceArea = ((_mesh.XM[q] - _mesh.XM[p]) * (_mesh.YM[r] - _mesh.YM[p]))
-            - ((_mesh.XM[r] - _mesh.XM[p]) * (_mesh.YM[q] - _mesh.YM[p]));
-        return (triangle, dx, dy, twiceArea, i);
+            _turns.Add(new Turn(triangle, dx, dy, 2 * new TriangleGradient(mesh, triangle).AreaM2));
+        }
     }
 
-    private bool IsTurning(int[] eddyOf, int corner) =>
-        _mesh.TriangleMarkers[corner / 3] == 0 && eddyOf[_mesh.Triangles[corner]] != Fixed;
+    private static bool IsTurning(SheetMesh mesh, int[] eddyOf, int corner) =>
+        mesh.TriangleMarkers[corner / 3] == 0 && eddyOf[mesh.Triangles[corner]] != Fixed;
 
     /// <summary>
     /// A vertex inside the copper or on a rim has an eddy of its own; a closed edge of the copper that no contact
@@ -165,4 +170,6 @@ internal sealed class Eddies
 
         return eddyOf;
     }
+
+    private readonly record struct Turn(int Triangle, double Dx, double Dy, double TwiceAreaM2);
 }

@@ -8,7 +8,7 @@ internal sealed class FieldRecovery
     private readonly NetMesh _mesh;
     private readonly NodeMap _nodes;
     private readonly List<BarrelLink> _links;
-    private readonly TriangleLinks[] _edges;
+    private readonly (TriangleLinks Edges, Eddies Eddies)[] _sheets;
     private readonly Stackup _stack;
 
     public FieldRecovery(NetMesh mesh, NodeMap nodes, List<BarrelLink> links, Stackup stack)
@@ -17,8 +17,12 @@ internal sealed class FieldRecovery
         _nodes = nodes;
         _links = links;
         _stack = stack;
-        _edges = new TriangleLinks[mesh.Sheets.Count];
-        Parallel.For(0, _edges.Length, s => _edges[s] = new TriangleLinks(mesh.Sheets[s].Mesh));
+        _sheets = new (TriangleLinks, Eddies)[mesh.Sheets.Count];
+        Parallel.For(0, _sheets.Length, s =>
+        {
+            TriangleLinks edges = new(mesh.Sheets[s].Mesh);
+            _sheets[s] = (edges, new Eddies(mesh.Sheets[s].Mesh, edges));
+        });
     }
 
     /// <summary>Currents in the sheets that follow from the potentials of all members, in the order of the mesh's sheets.</summary>
@@ -34,7 +38,7 @@ internal sealed class FieldRecovery
                 vertexV[v] = potentialV[_nodes.NodeOfVertex(s, v)];
             }
 
-            flows[s] = SheetFlow.Of(layer, sheet, _edges[s], _stack.SheetConductanceS(layer), vertexV);
+            flows[s] = SheetFlow.Of(layer, sheet, _sheets[s].Edges, _sheets[s].Eddies, _stack.SheetConductanceS(layer), vertexV);
         });
         return flows;
     }

@@ -29,46 +29,50 @@ internal sealed class MeshWalker
     /// <returns>The point where the path leaves the mesh.</returns>
     public (double X, double Y) Walk(int triangle, double x, double y, double dx, double dy, Action<int, double> crossed)
     {
-        int cameThrough = TriangleLinks.None;
-        for (int steps = 0; steps <= _mesh.TriangleCount; steps++)
+        // Where a vertex lies: how far along the path, and how far to the left of it.
+        (double Along, double Left) PlaceOf(int vertex)
         {
-            double exit = double.PositiveInfinity;
-            int exitEdge = -1;
-            for (int k = 0; k < 3; k++)
-            {
-                int edge = (3 * triangle) + k;
-                if (edge == cameThrough)
-                {
-                    continue;
-                }
-
-                double along = DistanceToEdge(triangle, k, x, y, dx, dy);
-                if (along < exit)
-                {
-                    exit = along;
-                    exitEdge = edge;
-                }
-            }
-
-            if (exitEdge < 0)
-            {
-                return (x, y);
-            }
-
-            exit = Math.Max(0, exit);
-            crossed(triangle, exit);
-            x += exit * dx;
-            y += exit * dy;
-            cameThrough = _links.Twin(exitEdge);
-            if (cameThrough == TriangleLinks.None)
-            {
-                return (x, y);
-            }
-
-            triangle = cameThrough / 3;
+            double fromX = _mesh.XM[vertex] - x, fromY = _mesh.YM[vertex] - y;
+            return ((fromX * dx) + (fromY * dy), (fromY * dx) - (fromX * dy));
         }
 
-        return (x, y);
+        // Counter-clockwise around a triangle, the edge the path leaves through is the one that goes from right to left of it.
+        (double Along, double Left) right = default, left = default;
+        int exit = TriangleLinks.None;
+        for (int edge = 3 * triangle; edge < (3 * triangle) + 3; edge++)
+        {
+            (double Along, double Left) from = PlaceOf(_mesh.Triangles[edge]);
+            (double Along, double Left) to = PlaceOf(_mesh.Triangles[TriangleLinks.Next(edge)]);
+            if (from.Left < 0 && to.Left >= 0)
+            {
+                (exit, right, left) = (edge, from, to);
+            }
+        }
+
+        double gone = 0;
+        for (int steps = 0; exit != TriangleLinks.None && steps <= _mesh.TriangleCount; steps++)
+        {
+            double reached = Math.Max(gone, right.Along + ((left.Along - right.Along) * right.Left / (right.Left - left.Left)));
+            crossed(exit / 3, reached - gone);
+            gone = reached;
+            int entry = _links.Twin(exit);
+            if (entry == TriangleLinks.None)
+            {
+                break;
+            }
+
+            (double Along, double Left) apex = PlaceOf(_mesh.Triangles[TriangleLinks.Previous(entry)]);
+            if (apex.Left >= 0)
+            {
+                (exit, left) = (TriangleLinks.Next(entry), apex);
+            }
+            else
+            {
+                (exit, right) = (TriangleLinks.Previous(entry), apex);
+            }
+        }
+
+        return (x + (gone * dx), y + (gone * dy));
     }
 
     /// <summary>The triangle that holds a point straight across the copper from one inside a triangle, or -1 when the copper ends before it.</summary>
@@ -87,17 +91,5 @@ internal sealed class MeshWalker
             left -= step;
         });
         return reached;
-    }
-
-    /// <summary>Distance to the line of an edge the path is running out through; infinite for the others.</summary>
-    private double DistanceToEdge(int triangle, int k, double x, double y, double dx, double dy)
-    {
-        int a = _mesh.Triangles[(3 * triangle) + k];
-        int b = _mesh.Triangles[(3 * triangle) + ((k + 1) % 3)];
-        double normalX = _mesh.YM[b] - _mesh.YM[a];
-        double normalY = _mesh.XM[a] - _mesh.XM[b];
-        double approach = (dx * normalX) + (dy * normalY);
-        return approach <= 0 ? double.PositiveInfinity
-            : (((_mesh.XM[a] - x) * normalX) + ((_mesh.YM[a] - y) * normalY)) / approach;
     }
 }

@@ -21,8 +21,15 @@ internal static class RefinementPlan
     public static IReadOnlyList<int[]> For(
         IReadOnlyList<SheetFlow> flows, Func<SheetFlow, int, int, double> errorOf, double allowedError)
     {
-        double[][] roots = [.. flows.Select((flow, s) => Enumerable.Range(0, flow.Mesh.TriangleCount)
-            .Select(t => Math.Sqrt(Math.Max(0, errorOf(flow, t, s)))).ToArray())];
+        double[][] roots = new double[flows.Count][];
+        Parallel.For(0, roots.Length, s =>
+        {
+            roots[s] = new double[flows[s].Mesh.TriangleCount];
+            for (int t = 0; t < roots[s].Length; t++)
+            {
+                roots[s][t] = Math.Sqrt(Math.Max(0, errorOf(flows[s], t, s)));
+            }
+        });
         double partsPerRoot = roots.Sum(sheet => sheet.Sum()) / (Margin * allowedError);
 
         // A demand just missed may round to no halving at all: ask for more until something is halved.

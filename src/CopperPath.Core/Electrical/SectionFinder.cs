@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace CopperPath.Electrical;
 
 /// <summary>
@@ -12,8 +14,8 @@ public static class SectionFinder
     /// <summary>One cut is made in each square of this size, metres.</summary>
     public const double SpacingM = 0.8e-3;
 
-    /// <summary>A cut this much milder than the worst of the layer is not searched further.</summary>
-    private const double LeastShareOfWorst = 0.2;
+    /// <summary>From how many cuts of a layer, the worst of their surroundings, a search for a worse one starts.</summary>
+    private const int SearchCount = 100;
 
     /// <param name="field">The layer.</param>
     /// <param name="severity">What makes one cut worse than another; positive, larger is worse.</param>
@@ -21,8 +23,8 @@ public static class SectionFinder
     public static IReadOnlyList<Section> Find(SheetField field, Func<Section, double> severity)
     {
         SectionSearch search = new(field, severity);
-        SortedDictionary<(long Row, long Column), int> starts = DensestPerSquare(field);
-        (long Row, long Column)[] squares = [.. starts.Keys];
+        Dictionary<(long Row, long Column), int> starts = DensestPerSquare(field);
+        (long Row, long Column)[] squares = [.. starts.Keys.Order()];
         Section[] sections = new Section[squares.Length];
         Parallel.For(0, squares.Length, i => sections[i] = search.Across(starts[squares[i]]));
 
@@ -32,16 +34,11 @@ public static class SectionFinder
             severities[squares[i]] = severity(sections[i]);
         }
 
-        double least = LeastShareOfWorst * severities.Values.DefaultIfEmpty().Max();
-        Section[] worst = [.. sections];
-        Parallel.For(0, squares.Length, i =>
-        {
-            if (severities[squares[i]] >= least && IsWorstAround(squares[i], severities))
-            {
-                worst[i] = search.From(starts[squares[i]]);
-            }
-        });
-        return worst;
+        int[] worst = [.. Enumerable.Range(0, squares.Length)
+            .Where(i => IsWorstAround(squares[i], severities))
+            .OrderByDescending(i => severities[squares[i]]).Take(SearchCount)];
+        Parallel.For(0, worst.Length, i => sections[worst[i]] = search.From(starts[squares[worst[i]]]));
+        return sections;
     }
 
     private static bool IsWorstAround((long Row, long Column) square, Dictionary<(long, long), double> severities)
@@ -60,22 +57,24 @@ public static class SectionFinder
         return true;
     }
 
-    private static SortedDictionary<(long Row, long Column), int> DensestPerSquare(SheetField field)
+    private static Dictionary<(long Row, long Column), int> DensestPerSquare(SheetField field)
     {
-        SortedDictionary<(long Row, long Column), int> densest = [];
-        for (int t = 0; t < field.Mesh.TriangleCount; t++)
+        double[] density = new double[field.Mesh.TriangleCount];
+        Parallel.For(0, density.Length, t => density[t] = field.Mesh.TriangleMarkers[t] == 0 ? field.SheetCurrentAPerM(t) : 0);
+        Dictionary<(long Row, long Column), int> densest = [];
+        for (int t = 0; t < density.Length; t++)
         {
-            double density = field.SheetCurrentAPerM(t);
-            if (field.Mesh.TriangleMarkers[t] != 0 || density == 0)
+            if (density[t] == 0)
             {
                 continue;
             }
 
             (double x, double y) = MeshWalker.Centroid(field.Mesh, t);
             (long, long) square = ((long)Math.Floor(y / SpacingM), (long)Math.Floor(x / SpacingM));
-            if (!densest.TryGetValue(square, out int best) || density > field.SheetCurrentAPerM(best))
+            ref int best = ref CollectionsMarshal.GetValueRefOrAddDefault(densest, square, out bool isKnown);
+            if (!isKnown || density[t] > density[best])
             {
-                densest[square] = t;
+                best = t;
             }
         }
 

@@ -24,7 +24,8 @@ internal sealed record SheetFlow(
     double[] BalancedX,
     double[] BalancedY)
 {
-    public static SheetFlow Of(int layer, SheetMesh mesh, TriangleLinks links, double sheetConductanceS, double[] potentialV)
+    public static SheetFlow Of(
+        int layer, SheetMesh mesh, TriangleLinks links, Eddies eddies, double sheetConductanceS, double[] potentialV)
     {
         double[] sourceX = new double[mesh.TriangleCount], sourceY = new double[mesh.TriangleCount];
         for (int t = 0; t < mesh.TriangleCount; t++)
@@ -38,7 +39,7 @@ internal sealed record SheetFlow(
             }
         }
 
-        (double[] balancedX, double[] balancedY) = CurrentTubes.Balance(mesh, links, sourceX, sourceY);
+        (double[] balancedX, double[] balancedY) = CurrentTubes.Balance(mesh, links, eddies, sourceX, sourceY);
         return new SheetFlow(layer, mesh, sheetConductanceS, potentialV, sourceX, sourceY, balancedX, balancedY);
     }
 

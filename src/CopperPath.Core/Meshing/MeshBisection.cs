@@ -76,13 +76,22 @@ public sealed class MeshBisection
         int best = 3 * triangle;
         for (int edge = best + 1; edge < (3 * triangle) + 3; edge++)
         {
-            if (RankOf(edge).CompareTo(RankOf(best)) > 0)
+            if (IsLonger(edge, best))
             {
                 best = edge;
             }
         }
 
         return best;
+    }
+
+    private bool IsLonger(int edge, int other)
+    {
+        (double squaredLength, int low, int high) = RankOf(edge);
+        (double otherSquaredLength, int otherLow, int otherHigh) = RankOf(other);
+        return squaredLength != otherSquaredLength ? squaredLength > otherSquaredLength
+            : low != otherLow ? low > otherLow
+            : high > otherHigh;
     }
 
     private (double SquaredLength, int Low, int High) RankOf(int edge)
