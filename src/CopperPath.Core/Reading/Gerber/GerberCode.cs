@@ -29,7 +29,7 @@ public static class GerberCode
     /// <summary>IPNEG: the image is to be inverted over an area nobody states.</summary>
     public const string NegativeImage = "GBR008";
 
-    /// <summary>File polarity negative on what may be copper: the drawing shows where there is none.</summary>
+    /// <summary>File polarity negative on what may be copper: the drawing shows where there is none. It is honoured.</summary>
     public const string NegativeCopper = "GBR009";
 
     /// <summary>A coordinate before FS.</summary>

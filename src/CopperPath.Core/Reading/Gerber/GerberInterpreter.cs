@@ -167,7 +167,10 @@ internal sealed partial class GerberInterpreter
         }
     }
 
-    /// <summary>Negative is normal for a solder mask; on copper it means the drawing is not the copper.</summary>
+    /// <summary>
+    /// Negative is normal for a solder mask; on copper the drawing shows where there is none. The image is kept as
+    /// drawn: only where copper is built is the board outline known, inside which it can be inverted.
+    /// </summary>
     private void RemarkOnNegativeCopper()
     {
         bool saysOtherwise = _attributes.File.TryGetValue(".FileFunction", out IReadOnlyList<string>? function)
@@ -180,11 +183,10 @@ internal sealed partial class GerberInterpreter
         {
             _log.Add(new Diagnostic(
                 GerberCode.NegativeCopper,
-                Severity.Error,
+                Severity.Note,
                 SourcePosition.WholeFile(File),
                 "file polarity Negative",
-                "Positive; the image shows where there is no copper and is not inverted here",
-                AffectsCopper: true));
+                "Positive; the image shows where there is no copper, and copper is what it leaves inside the board outline"));
         }
     }
 

@@ -194,13 +194,14 @@ public sealed class GerberDiagnosticsTests
     }
 
     [Fact]
-    public void NegativeCopperKeepsItsImageButIsAnError()
+    public void NegativeCopperKeepsItsImageAsDrawnAndIsNoted()
     {
         GerberReading reading = GerberText.Read("%TF.FilePolarity,Negative*%\n" + Disc + "X0Y0D03*" + End);
         reading.Artwork.ShouldNotBeNull();
         Diagnostic remark = reading.Diagnostics.ShouldHaveSingleItem();
         remark.Code.ShouldBe(GerberCode.NegativeCopper);
-        remark.AffectsCopper.ShouldBeTrue();
+        remark.Severity.ShouldBe(Severity.Note);
+        remark.AffectsCopper.ShouldBeFalse();
     }
 
     [Fact]
