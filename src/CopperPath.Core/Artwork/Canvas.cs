@@ -2,12 +2,10 @@ using CopperPath.Geometry;
 
 namespace CopperPath.Artwork;
 
-/// <summary>Painted objects in order, and the centre lines of their strokes.</summary>
+/// <summary>Painted objects in order.</summary>
 internal sealed class Canvas
 {
     public List<PaintedObject> Objects { get; } = [];
-
-    public CentreLines CentreLines { get; } = new();
 
     /// <summary>Vertices of all objects; rings shared between objects are counted each time.</summary>
     public long VertexCount { get; private set; }
@@ -39,7 +37,6 @@ internal sealed class Canvas
             });
         }
 
-        CentreLines.Append(other.CentreLines, offset);
         VertexCount += other.VertexCount;
     }
 

@@ -12,6 +12,14 @@ internal sealed class CentreLines
     private readonly List<PointNm> _points = [];
     private readonly List<int> _starts = [];
 
+    /// <summary>Centre lines of all strokes of a drawing, blocks and repeats expanded; arcs as chords.</summary>
+    public static CentreLines Of(Drawing drawing, double toleranceNm)
+    {
+        var lines = new CentreLines();
+        lines.AddStrokes(drawing, Similarity.Identity, toleranceNm);
+        return lines;
+    }
+
     /// <summary>Adds the start of a stroke; <see cref="AddPoint"/> follows.</summary>
     public void BeginStroke(PointNm from)
     {
@@ -24,10 +32,52 @@ internal sealed class CentreLines
 
     public void AddPoint(PointNm point) => _points.Add(point);
 
-    /// <summary>Adds the points of an arc strictly between its ends.</summary>
-    public void AddArc(in Arc arc, double toleranceNm) => arc.AppendInner(_points, toleranceNm);
+    private void AddStrokes(Drawing drawing, in Similarity outer, double toleranceNm)
+    {
+        foreach (ref readonly DrawOperation operation in drawing.Operations)
+        {
+            if (operation.Kind == DrawKind.Stroke)
+            {
+                AddStroke(outer.Apply(operation.Start), drawing.Step(operation.FirstStep).Transformed(outer), toleranceNm);
+            }
+            else if (operation.Style.Aperture is BlockAperture { Drawing: { ObjectCount: > 0 } block })
+            {
+                var inner = new CentreLines();
+                inner.AddStrokes(block, outer.After(operation.Style.Similarity), toleranceNm);
+                Append(inner, outer.Apply(operation.Start));
+            }
+            else if (operation.Style.Aperture is RepeatedBody { Drawing.ObjectCount: > 0 } body)
+            {
+                var inner = new CentreLines();
+                inner.AddStrokes(body.Drawing, outer, toleranceNm);
+                AppendCopies(inner, body);
+            }
+        }
+    }
 
-    public void Append(CentreLines other, PointNm offset)
+    private void AddStroke(PointNm from, in PathStep step, double toleranceNm)
+    {
+        BeginStroke(from);
+        if (step.Turn != Turn.Straight)
+        {
+            step.ArcFrom(from).AppendInner(_points, toleranceNm);
+        }
+
+        AddPoint(step.To);
+    }
+
+    private void AppendCopies(CentreLines inner, RepeatedBody body)
+    {
+        for (long x = 0; inner._starts.Count > 0 && x < body.CountX; x++)
+        {
+            for (long y = 0; y < body.CountY; y++)
+            {
+                Append(inner, new PointNm(x * body.Step.X, y * body.Step.Y));
+            }
+        }
+    }
+
+    private void Append(CentreLines other, PointNm offset)
     {
         foreach (int start in other._starts)
         {

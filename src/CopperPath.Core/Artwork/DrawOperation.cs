@@ -1,37 +1,39 @@
-using CopperPath.Diagnostics;
 using CopperPath.Geometry;
 
 namespace CopperPath.Artwork;
 
-/// <summary>One operation of an artwork file before it is flattened: what blocks record and the painter draws.</summary>
-internal abstract record DrawOperation(Polarity Polarity, ObjectLabels Labels, SourcePosition Position);
+/// <summary>What an operation does.</summary>
+internal enum DrawKind
+{
+    /// <summary>An aperture put down at a point.</summary>
+    Flash,
 
-/// <summary>A stamp or block put down at a point.</summary>
-internal sealed record FlashOperation(
-    Aperture Aperture,
-    Similarity Similarity,
-    PointNm At,
-    Polarity Polarity,
-    ObjectLabels Labels,
-    SourcePosition Position) : DrawOperation(Polarity, Labels, Position);
+    /// <summary>A pen moved along one line or arc.</summary>
+    Stroke,
 
-/// <summary>A pen moved along a line or an arc.</summary>
-internal sealed record StrokeOperation(
-    StampAperture Pen,
-    Similarity Similarity,
-    PointNm From,
-    PathStep Step,
-    Polarity Polarity,
-    ObjectLabels Labels,
-    SourcePosition Position) : DrawOperation(Polarity, Labels, Position);
+    /// <summary>A filled contour; its last step comes back to its start, by a straight line if need be.</summary>
+    Contour,
+}
 
-/// <summary>A filled contour. The last step comes back to <paramref name="Start"/>, by a straight line if need be.</summary>
-internal sealed record ContourOperation(
-    PointNm Start,
-    PathStep[] Steps,
-    Polarity Polarity,
-    ObjectLabels Labels,
-    SourcePosition Position) : DrawOperation(Polarity, Labels, Position);
+/// <summary>Where in the file an operation was made; line and column count from 1.</summary>
+internal readonly record struct DrawSpot(int Line, int Column);
+
+/// <summary>What operations share until a command changes it.</summary>
+/// <param name="Aperture">Aperture of flashes and strokes; null for contours.</param>
+/// <param name="Similarity">How the aperture is turned; contours are not.</param>
+/// <param name="Polarity">Dark adds, clear removes what is there.</param>
+/// <param name="Labels">Claims of the file about the objects.</param>
+internal sealed record DrawStyle(Aperture? Aperture, Similarity Similarity, Polarity Polarity, ObjectLabels Labels);
+
+/// <summary>One operation of an artwork file with its exact primitive, before anything is flattened.</summary>
+/// <param name="Kind">What it does.</param>
+/// <param name="Style">What it shares with its neighbours.</param>
+/// <param name="Start">Where a flash lies, and where a stroke or contour begins.</param>
+/// <param name="FirstStep">Index of the path's first step in the <see cref="Drawing"/>.</param>
+/// <param name="StepCount">Steps of the path: none for a flash, one for a stroke.</param>
+/// <param name="Spot">Where in the file it was made.</param>
+internal readonly record struct DrawOperation(
+    DrawKind Kind, DrawStyle Style, PointNm Start, int FirstStep, int StepCount, DrawSpot Spot);
 
 /// <summary>How a path goes on: straight to a point, or on an arc about a centre; an arc to its own start is a circle.</summary>
 internal readonly record struct PathStep(PointNm To, Turn Turn, PointNm Centre)

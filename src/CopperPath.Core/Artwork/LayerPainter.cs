@@ -1,3 +1,4 @@
+using CopperPath.Diagnostics;
 using CopperPath.Geometry;
 
 namespace CopperPath.Artwork;
@@ -7,7 +8,7 @@ internal enum PaintFault
 {
     None,
 
-    /// <summary>More objects or vertices than the limits allow; nothing more should be painted.</summary>
+    /// <summary>More objects or vertices than the limits allow; nothing more is painted.</summary>
     TooMuch,
 
     /// <summary>A coordinate beyond <see cref="PointNm.LimitNm"/>.</summary>
@@ -26,99 +27,162 @@ internal enum PaintFault
     EmptyContour,
 }
 
-/// <summary>Flattens draw operations to painted objects.</summary>
-internal sealed class LayerPainter(PaintLimits limits)
+/// <summary>Flattens a drawing to painted objects.</summary>
+/// <param name="file">File name for positions.</param>
+/// <param name="limits">How finely and how much.</param>
+internal sealed class LayerPainter(string file, PaintLimits limits)
 {
     private static readonly PointNm[][] Nothing = [];
 
     private readonly Dictionary<double, RoundCap> _caps = [];
     private readonly List<PointNm> _ring = [];
+    private readonly List<(PaintFault Fault, DrawSpot Spot)> _faults = [];
+    private Brush _brush = new(null, default, null, Nothing, PaintFault.None);
     private long _objectsInBlocks;
     private long _verticesInBlocks;
 
+    /// <summary>What could not be painted, in drawing order; such an operation left nothing, or a block a part of itself.</summary>
+    public IReadOnlyList<(PaintFault Fault, DrawSpot Spot)> Faults => _faults;
+
     private double ToleranceNm => limits.ChordToleranceNm;
 
-    /// <summary>Paints one operation; on a fault nothing of it is painted, except that a block may be painted in part.</summary>
-    public PaintFault Paint(DrawOperation operation, Canvas canvas)
+    /// <summary>Paints the whole drawing, up to the limits.</summary>
+    public Canvas Paint(Drawing drawing)
     {
-        PaintFault fault = Paint(operation, Similarity.Identity, canvas);
-        return fault == PaintFault.None && IsTooMuch(canvas, 0, 0) ? PaintFault.TooMuch : fault;
+        var canvas = new Canvas();
+        canvas.Objects.EnsureCapacity((int)Math.Min(drawing.ObjectCount, Math.Min(limits.MaximumObjects, Array.MaxLength)));
+        foreach (ref readonly DrawOperation operation in drawing.Operations)
+        {
+            PaintFault fault = Paint(drawing, operation, Similarity.Identity, canvas);
+            if (fault == PaintFault.None && IsTooMuch(canvas, 0, 0))
+            {
+                fault = PaintFault.TooMuch;
+            }
+
+            if (fault != PaintFault.None)
+            {
+                _faults.Add((fault, operation.Spot));
+            }
+
+            if (fault == PaintFault.TooMuch)
+            {
+                break;
+            }
+        }
+
+        return canvas;
     }
 
-    /// <summary>Paints another canvas at an offset.</summary>
-    public PaintFault Repeat(Canvas other, PointNm offset, Canvas canvas)
+    private PaintFault Paint(Drawing drawing, in DrawOperation operation, in Similarity outer, Canvas canvas) =>
+        operation.Kind switch
+        {
+            DrawKind.Stroke => PaintStroke(drawing, operation, outer, canvas),
+            DrawKind.Contour => PaintContour(drawing, operation, outer, canvas),
+            _ => operation.Style.Aperture switch
+            {
+                BlockAperture block => PaintBlock(block, operation, outer, canvas),
+                RepeatedBody body => PaintRepeated(body, outer, canvas),
+                _ => PaintStamp(operation, outer, canvas),
+            },
+        };
+
+    private PaintFault PaintBlock(BlockAperture block, in DrawOperation flash, in Similarity outer, Canvas canvas)
     {
-        if (IsTooMuch(canvas, other.Objects.Count, other.VertexCount))
+        Similarity similarity = outer.After(flash.Style.Similarity);
+        PaintFault remark = PaintFault.None;
+        if (!block.TryGetPainted(similarity, out Canvas painted))
+        {
+            remark = PaintInside(block.Drawing, similarity, painted);
+            if (remark is not (PaintFault.None or PaintFault.EmptyContour))
+            {
+                return remark;
+            }
+        }
+
+        PaintFault fault = Append(
+            painted, outer.Apply(flash.Start), flash.Style.Polarity == Polarity.Clear, flash.Style.Labels, canvas);
+        return fault == PaintFault.None ? remark : fault;
+    }
+
+    private PaintFault PaintRepeated(RepeatedBody body, in Similarity outer, Canvas canvas)
+    {
+        var painted = new Canvas();
+        PaintFault remark = PaintInside(body.Drawing, outer, painted);
+        if (remark is not (PaintFault.None or PaintFault.EmptyContour) || painted.Objects.Count == 0)
+        {
+            return remark;
+        }
+
+        for (long x = 0; x < body.CountX; x++)
+        {
+            for (long y = 0; y < body.CountY; y++)
+            {
+                PointNm offset = outer.Apply(new PointNm(x * body.Step.X, y * body.Step.Y));
+                PaintFault fault = Append(painted, offset, toggle: false, ObjectLabels.None, canvas);
+                if (fault != PaintFault.None)
+                {
+                    return fault;
+                }
+            }
+        }
+
+        return remark;
+    }
+
+    /// <summary>Paints what a block or a repeat holds, about its own origin; empty contours are remarked on at the end.</summary>
+    private PaintFault PaintInside(Drawing drawing, in Similarity similarity, Canvas canvas)
+    {
+        if (drawing.ObjectCount + _objectsInBlocks > limits.MaximumObjects)
         {
             return PaintFault.TooMuch;
         }
 
+        // Blocks that hold nothing may be flashed within each other under endless similarities.
+        if (drawing.ObjectCount == 0)
+        {
+            return PaintFault.None;
+        }
+
+        PaintFault remark = PaintFault.None;
+        foreach (ref readonly DrawOperation member in drawing.Operations)
+        {
+            PaintFault fault = Paint(drawing, member, similarity, canvas);
+            if (fault == PaintFault.EmptyContour)
+            {
+                remark = fault;
+            }
+            else if (fault != PaintFault.None)
+            {
+                return fault;
+            }
+        }
+
+        _objectsInBlocks += canvas.Objects.Count;
+        _verticesInBlocks += canvas.VertexCount;
+        return remark;
+    }
+
+    private PaintFault Append(Canvas painted, PointNm offset, bool toggle, ObjectLabels labels, Canvas canvas)
+    {
         if (!InRange(offset))
         {
             return PaintFault.OutOfRange;
         }
 
-        canvas.Append(other, offset, toggle: false, ObjectLabels.None);
+        if (IsTooMuch(canvas, painted.Objects.Count, painted.VertexCount))
+        {
+            return PaintFault.TooMuch;
+        }
+
+        canvas.Append(painted, offset, toggle, labels);
         return PaintFault.None;
     }
 
-    private PaintFault Paint(DrawOperation operation, in Similarity outer, Canvas canvas) => operation switch
+    private PaintFault PaintStamp(in DrawOperation flash, in Similarity outer, Canvas canvas)
     {
-        FlashOperation { Aperture: BlockAperture block } flash => PaintBlock(block, flash, outer, canvas),
-        FlashOperation { Aperture: StampAperture stamp } flash => PaintStamp(stamp.Stamp, flash, outer, canvas),
-        StrokeOperation stroke => PaintStroke(stroke, outer, canvas),
-        ContourOperation contour => PaintContour(contour, outer, canvas),
-        _ => PaintFault.None,
-    };
-
-    private PaintFault PaintBlock(BlockAperture block, FlashOperation flash, in Similarity outer, Canvas canvas)
-    {
-        if (canvas.Objects.Count + _objectsInBlocks + block.ObjectCount > limits.MaximumObjects)
-        {
-            return PaintFault.TooMuch;
-        }
-
-        PaintFault remark = PaintFault.None;
-        Similarity similarity = outer.After(flash.Similarity);
-        if (!block.TryGetDrawn(similarity, out Canvas drawn))
-        {
-            foreach (DrawOperation member in block.Operations)
-            {
-                PaintFault fault = Paint(member, similarity, drawn);
-                if (fault == PaintFault.EmptyContour)
-                {
-                    remark = fault;
-                }
-                else if (fault != PaintFault.None)
-                {
-                    return fault;
-                }
-            }
-
-            _objectsInBlocks += drawn.Objects.Count;
-            _verticesInBlocks += drawn.VertexCount;
-        }
-
-        PointNm at = outer.Apply(flash.At);
-        if (!InRange(at))
-        {
-            return PaintFault.OutOfRange;
-        }
-
-        if (IsTooMuch(canvas, drawn.Objects.Count, drawn.VertexCount))
-        {
-            return PaintFault.TooMuch;
-        }
-
-        canvas.Append(drawn, at, toggle: flash.Polarity == Polarity.Clear, flash.Labels);
-        return remark;
-    }
-
-    private PaintFault PaintStamp(Stamp stamp, FlashOperation flash, in Similarity outer, Canvas canvas)
-    {
-        Similarity similarity = outer.After(flash.Similarity);
-        PointNm at = outer.Apply(flash.At);
-        PaintFault fault = RingsOf(stamp, similarity, out PointNm[][] rings);
+        DrawStyle style = flash.Style;
+        PointNm at = outer.Apply(flash.Start);
+        PaintFault fault = RingsOf(((StampAperture)style.Aperture!).Stamp, outer.After(style.Similarity), out PointNm[][] rings);
         if (fault == PaintFault.None && !InRange(at))
         {
             fault = PaintFault.OutOfRange;
@@ -126,91 +190,59 @@ internal sealed class LayerPainter(PaintLimits limits)
 
         if (fault == PaintFault.None)
         {
-            canvas.Add(new PaintedObject(PaintKind.Flash, flash.Polarity, rings, at, at, flash.Labels, flash.Position));
+            canvas.Add(new PaintedObject(
+                PaintKind.Flash, style.Polarity, rings, at, at, style.Labels, PositionOf(flash.Spot)));
         }
 
         return fault;
     }
 
-    private PaintFault PaintStroke(StrokeOperation stroke, in Similarity outer, Canvas canvas)
+    private PaintFault PaintStroke(Drawing drawing, in DrawOperation stroke, in Similarity outer, Canvas canvas)
     {
         bool still = outer == Similarity.Identity;
-        PointNm from = still ? stroke.From : outer.Apply(stroke.From);
-        PathStep step = still ? stroke.Step : stroke.Step.Transformed(outer);
+        PointNm from = still ? stroke.Start : outer.Apply(stroke.Start);
+        PathStep written = drawing.Step(stroke.FirstStep);
+        PathStep step = still ? written : written.Transformed(outer);
         if (!InRange(from) || !InRange(step.To) || !InRange(step.Centre))
         {
             return PaintFault.OutOfRange;
         }
 
-        Arc arc = step.Turn == Turn.Straight ? default : step.ArcFrom(from);
-        Similarity similarity = still ? stroke.Similarity : outer.After(stroke.Similarity);
-        PaintFault fault = Covered(stroke.Pen.Stamp, similarity, from, step, arc, out PointNm[][] rings);
-        if (fault != PaintFault.None)
+        Brush brush = BrushFor(stroke.Style, outer);
+        if (brush.Fault != PaintFault.None)
         {
-            return fault;
+            return brush.Fault;
         }
 
-        canvas.CentreLines.BeginStroke(from);
-        if (step.Turn != Turn.Straight)
-        {
-            canvas.CentreLines.AddArc(arc, ToleranceNm);
-        }
-
-        canvas.CentreLines.AddPoint(step.To);
-        canvas.Add(new PaintedObject(
-            PaintKind.Stroke, stroke.Polarity, rings, default, from, stroke.Labels, stroke.Position));
-        return PaintFault.None;
-    }
-
-    private PaintFault Covered(
-        Stamp pen, in Similarity similarity, PointNm from, in PathStep step, in Arc arc, out PointNm[][] rings)
-    {
-        rings = Nothing;
-        if (pen.SolidCircleRadiusNm is double radius)
-        {
-            double scaledNm = radius * similarity.Scale;
-            if (!(scaledNm <= PointNm.LimitNm))
-            {
-                return PaintFault.OutOfRange;
-            }
-
-            RoundCap cap = CapOf(scaledNm);
-            rings = step.Turn == Turn.Straight
-                ? StrokeOutline.RoundPenLine(from, step.To, cap)
-                : StrokeOutline.RoundPenArc(from, step.To, arc, cap);
-            return PaintFault.None;
-        }
-
-        if (step.Turn != Turn.Straight)
+        bool straight = step.Turn == Turn.Straight;
+        if (brush.Cap is null && !straight)
         {
             return PaintFault.ArcNeedsRoundPen;
         }
 
-        PaintFault fault = RingsOf(pen, similarity, out PointNm[][] stamp);
-        if (fault != PaintFault.None || stamp.Length == 0)
+        PointNm[][] rings = brush switch
         {
-            return fault;
-        }
-
-        if (stamp.Length > 1 || !RingOrder.IsConvex(stamp[0]))
-        {
-            return PaintFault.PenNotConvex;
-        }
-
-        rings = StrokeOutline.ConvexPenLine(from, step.To, stamp[0]);
+            { Cap: { } cap } when straight => StrokeOutline.RoundPenLine(from, step.To, cap),
+            { Cap: { } cap } => StrokeOutline.RoundPenArc(from, step.To, step.ArcFrom(from), cap),
+            { Stamp: [PointNm[] stamp] } => StrokeOutline.ConvexPenLine(from, step.To, stamp),
+            _ => Nothing,
+        };
+        canvas.Add(new PaintedObject(
+            PaintKind.Stroke, stroke.Style.Polarity, rings, default, from, stroke.Style.Labels, PositionOf(stroke.Spot)));
         return PaintFault.None;
     }
 
-    private PaintFault PaintContour(ContourOperation contour, in Similarity outer, Canvas canvas)
+    private PaintFault PaintContour(Drawing drawing, in DrawOperation contour, in Similarity outer, Canvas canvas)
     {
         bool still = outer == Similarity.Identity;
         PointNm start = still ? contour.Start : outer.Apply(contour.Start);
         PointNm at = start;
         _ring.Clear();
         _ring.Add(start);
-        foreach (PathStep original in contour.Steps)
+        for (int i = 0; i < contour.StepCount; i++)
         {
-            PathStep step = still ? original : original.Transformed(outer);
+            PathStep written = drawing.Step(contour.FirstStep + i);
+            PathStep step = still ? written : written.Transformed(outer);
             if (!InRange(step.To) || !InRange(step.Centre))
             {
                 return PaintFault.OutOfRange;
@@ -232,8 +264,40 @@ internal sealed class LayerPainter(PaintLimits limits)
         }
 
         canvas.Add(new PaintedObject(
-            PaintKind.Region, contour.Polarity, [ring], default, start, contour.Labels, contour.Position));
+            PaintKind.Region, contour.Style.Polarity, [ring], default, start, contour.Style.Labels, PositionOf(contour.Spot)));
         return PaintFault.None;
+    }
+
+    /// <summary>The pen of a style; neighbours share it, so the last one is kept.</summary>
+    private Brush BrushFor(DrawStyle style, in Similarity outer)
+    {
+        if (!ReferenceEquals(_brush.Style, style) || _brush.Outer != outer)
+        {
+            _brush = Prepared(style, outer);
+        }
+
+        return _brush;
+    }
+
+    private Brush Prepared(DrawStyle style, in Similarity outer)
+    {
+        Stamp pen = ((StampAperture)style.Aperture!).Stamp;
+        Similarity similarity = outer.After(style.Similarity);
+        if (pen.SolidCircleRadiusNm is double radius)
+        {
+            double scaledNm = radius * similarity.Scale;
+            return scaledNm <= PointNm.LimitNm
+                ? new Brush(style, outer, CapOf(scaledNm), Nothing, PaintFault.None)
+                : new Brush(style, outer, null, Nothing, PaintFault.OutOfRange);
+        }
+
+        PaintFault fault = RingsOf(pen, similarity, out PointNm[][] stamp);
+        if (fault == PaintFault.None && stamp is not [] && (stamp.Length > 1 || !RingOrder.IsConvex(stamp[0])))
+        {
+            fault = PaintFault.PenNotConvex;
+        }
+
+        return new Brush(style, outer, null, stamp, fault);
     }
 
     private PaintFault RingsOf(Stamp stamp, in Similarity similarity, out PointNm[][] rings)
@@ -260,10 +324,16 @@ internal sealed class LayerPainter(PaintLimits limits)
         return cap;
     }
 
+    private SourcePosition PositionOf(DrawSpot spot) => new(file, spot.Line, spot.Column);
+
     private bool IsTooMuch(Canvas canvas, long moreObjects, long moreVertices) =>
         canvas.Objects.Count + _objectsInBlocks + moreObjects > limits.MaximumObjects
         || canvas.VertexCount + _verticesInBlocks + moreVertices > limits.MaximumVertices;
 
     private static bool InRange(PointNm p) =>
         p.X is >= -PointNm.LimitNm and <= PointNm.LimitNm && p.Y is >= -PointNm.LimitNm and <= PointNm.LimitNm;
+
+    /// <summary>A pen under one similarity: a round one has a cap, any other a stamp of at most one convex ring.</summary>
+    private readonly record struct Brush(
+        DrawStyle? Style, Similarity Outer, RoundCap? Cap, PointNm[][] Stamp, PaintFault Fault);
 }

@@ -51,6 +51,9 @@ internal readonly struct AxisScale
     private readonly long _unitNm;
     private readonly long _divisor;
 
+    /// <summary>Up to this many last digits the exact quotient fits 64 bits.</summary>
+    private readonly long _fits64;
+
     /// <summary>Nanometres per last digit when that is a whole number, else 0.</summary>
     private readonly long _stepNm;
 
@@ -61,6 +64,7 @@ internal readonly struct AxisScale
         _unitNm = unitNm;
         _divisor = PowerOfTen(decimals);
         _stepNm = unitNm % _divisor == 0 ? unitNm / _divisor : 0;
+        _fits64 = long.MaxValue / 4 / unitNm;
     }
 
     /// <summary>The smallest step the format can write, nanometres.</summary>
@@ -69,6 +73,13 @@ internal readonly struct AxisScale
     public CoordinateFlaw ToNm(in DigitString digits, out long nm)
     {
         long value = digits.Value;
+        if (_stepNm != 0 && !_padRight && digits.Count <= _places)
+        {
+            // The usual case. No more than 14 digits, of which 7 are whole millimetres or inches: no overflow.
+            nm = value * _stepNm;
+            return nm is > PointNm.LimitNm or < -PointNm.LimitNm ? CoordinateFlaw.OutOfRange : CoordinateFlaw.None;
+        }
+
         nm = 0;
         CoordinateFlaw flaw = CoordinateFlaw.None;
         if (digits.Count > _places)
@@ -94,6 +105,10 @@ internal readonly struct AxisScale
         if (_stepNm != 0 && Math.Abs(value) <= PointNm.LimitNm)
         {
             nm = value * _stepNm;
+        }
+        else if (value <= _fits64 && value >= -_fits64)
+        {
+            nm = ((2 * value * _unitNm) + (value < 0 ? -_divisor : _divisor)) / (2 * _divisor);
         }
         else
         {

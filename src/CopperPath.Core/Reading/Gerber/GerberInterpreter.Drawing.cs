@@ -15,32 +15,43 @@ internal sealed partial class GerberInterpreter
     private Aperture? _aperture;
     private int _apertureCode;
 
+    /// <summary>What the next object shares with the last, or null when a command may have changed it.</summary>
+    private DrawStyle? _style;
+    private DrawStyle? _contourStyle;
+
     private PointNm _point;
     private bool _pointKnown = true;
 
     private void Select(int code, in Piece piece, int at)
     {
-        SourcePosition position = piece.PositionAt(File, at);
-        string name = string.Create(CultureInfo.InvariantCulture, $"D{code:00}");
         if (code < 10)
         {
-            _log.Reject(GerberCode.BadCommand, position, name, "D01, D02, D03 or an aperture of 10 or more");
+            _log.Reject(
+                GerberCode.BadCommand,
+                piece.PositionAt(File, at),
+                string.Create(CultureInfo.InvariantCulture, $"D{code:00}"),
+                "D01, D02, D03 or an aperture of 10 or more");
             return;
         }
 
         if (_inRegion)
         {
-            _log.Warn(GerberCode.NotInRegion, position, $"{name} in a region", "apertures selected outside regions");
+            _log.Warn(
+                GerberCode.NotInRegion,
+                piece.PositionAt(File, at),
+                string.Create(CultureInfo.InvariantCulture, $"D{code} in a region"),
+                "apertures selected outside regions");
         }
 
+        _style = null;
         _aperture = _apertures.Find(code);
         _apertureCode = code;
-        if (_aperture is null && !_apertures.WasRefused(code))
+        if (_aperture is null && !_apertures.WasRefused(code) && _log.IsFirst(GerberCode.UnknownAperture, code))
         {
-            _log.RejectOnce(
-                name,
+            string name = string.Create(CultureInfo.InvariantCulture, $"D{code}");
+            _log.Reject(
                 GerberCode.UnknownAperture,
-                position,
+                piece.PositionAt(File, at),
                 $"aperture {name}, not defined",
                 _apertures.IsEmpty ? "AD commands (a file without apertures is no RS-274X)" : $"AD{name} before it");
         }
@@ -56,23 +67,25 @@ internal sealed partial class GerberInterpreter
             return;
         }
 
-        string name = string.Create(CultureInfo.InvariantCulture, $"D{_lastOperation:00}");
-        _log.WarnOnce(
-            name,
-            GerberCode.ModalOperation,
-            piece.Position(File),
-            $"coordinates without an operation code after {name}",
-            $"D01, D02 or D03; {name} is repeated");
+        if (_log.IsFirst(GerberCode.ModalOperation, _lastOperation))
+        {
+            string name = string.Create(CultureInfo.InvariantCulture, $"D{_lastOperation:00}");
+            _log.Warn(
+                GerberCode.ModalOperation,
+                piece.Position(File),
+                $"coordinates without an operation code after {name}",
+                $"D01, D02 or D03; {name} is repeated");
+        }
+
         Operate(_lastOperation, piece);
     }
 
     private void Operate(int operation, in Piece piece)
     {
-        SourcePosition position = piece.Position(File);
         _lastOperation = operation;
         if (!CanReadCoordinates)
         {
-            RejectForMissingFormat(position);
+            RejectForMissingFormat(piece.Position(File));
             return;
         }
 
@@ -81,7 +94,7 @@ internal sealed partial class GerberInterpreter
         {
             _log.Reject(
                 GerberCode.NoCurrentPoint,
-                position,
+                piece.Position(File),
                 $"{GerberLog.Quote(piece.Text)} where no current point is defined",
                 "X and Y after AB or SR");
             return;
@@ -92,7 +105,8 @@ internal sealed partial class GerberInterpreter
             : new PointNm(_x ?? _point.X, _y ?? _point.Y);
         if (!InRange(target))
         {
-            _log.Reject(GerberCode.OutOfRange, position, "a coordinate beyond 10 m", "coordinates within 10 m");
+            _log.Reject(
+                GerberCode.OutOfRange, piece.Position(File), "a coordinate beyond 10 m", "coordinates within 10 m");
             return;
         }
 
@@ -103,127 +117,166 @@ internal sealed partial class GerberInterpreter
         switch (operation)
         {
             case 1 when startKnown:
-                Draw(from, target, position);
+                Draw(from, target, piece);
                 break;
             case 1:
-                _log.Reject(GerberCode.NoCurrentPoint, position, "D01 where no current point is defined", "D02 first");
+                _log.Reject(
+                    GerberCode.NoCurrentPoint, piece.Position(File), "D01 where no current point is defined", "D02 first");
                 break;
             case 2:
-                Move(target, position);
+                Move(target, piece);
                 break;
             default:
-                Flash(target, position);
+                Flash(target, piece);
                 break;
         }
     }
 
-    private void Move(PointNm to, SourcePosition position)
+    private void Move(PointNm to, in Piece piece)
     {
         if (_inRegion)
         {
             FinishContour();
-            _contour.Begin(to, position);
+            _contour.Begin(_drawing, to, piece.Spot);
         }
     }
 
-    private void Flash(PointNm at, SourcePosition position)
+    private void Flash(PointNm at, in Piece piece)
     {
         if (_inRegion)
         {
-            _log.Reject(GerberCode.NotInRegion, position, "D03 in a region", "G37 before it");
+            _log.Reject(GerberCode.NotInRegion, piece.Position(File), "D03 in a region", "G37 before it");
+            return;
         }
-        else if (HasAperture(position))
+
+        if (!HasAperture(piece))
         {
-            ObjectLabels labels = _attributes.LabelsFor(_aperture!.Function);
-            Emit(new FlashOperation(_aperture, _similarity, at, _polarity, labels, position));
+            return;
         }
+
+        if (_aperture is BlockAperture { Drawing.Depth: >= DeepestBlocks })
+        {
+            RefuseDeepBlocks(piece.Position(File));
+            return;
+        }
+
+        _drawing.AddFlash(Style(), at, piece.Spot);
+        RefuseTooManyObjects(piece);
     }
 
-    private void Draw(PointNm from, PointNm to, SourcePosition position)
+    private void Draw(PointNm from, PointNm to, in Piece piece)
     {
-        if (!TryFindStep(from, to, position, out PathStep step))
+        PathStep step;
+        if (_interpolation == Turn.Straight)
+        {
+            step = PathStep.Line(to);
+        }
+        else if (!TryFindStep(from, to, piece, out step))
         {
             return;
         }
 
         if (_inRegion)
         {
-            ExtendContour(from, step, position);
+            ExtendContour(from, step, piece);
         }
-        else if (HasAperture(position))
+        else if (HasAperture(piece))
         {
-            Stroke(from, step, position);
+            Stroke(from, step, piece);
         }
     }
 
-    private void Stroke(PointNm from, PathStep step, SourcePosition position)
+    private void Stroke(PointNm from, in PathStep step, in Piece piece)
     {
         if (_aperture is not StampAperture pen)
         {
-            _log.Reject(GerberCode.PenNotAllowed, position, "a stroke with a block aperture", "a round aperture");
+            _log.Reject(
+                GerberCode.PenNotAllowed, piece.Position(File), "a stroke with a block aperture", "a round aperture");
             return;
         }
 
-        if (pen.Stamp.SolidCircleRadiusNm is null)
+        if (pen.Stamp.SolidCircleRadiusNm is null && _log.IsFirst(GerberCode.UnusualPen, _apertureCode))
         {
-            string name = string.Create(CultureInfo.InvariantCulture, $"D{_apertureCode}");
-            _log.WarnOnce(
-                name,
+            _log.Warn(
                 GerberCode.UnusualPen,
-                position,
-                $"a stroke with {name}, which is not a solid circle",
+                piece.Position(File),
+                string.Create(CultureInfo.InvariantCulture, $"a stroke with D{_apertureCode}, which is not a solid circle"),
                 "a round aperture; the stroke is the hull of its ends");
         }
 
-        ObjectLabels labels = _attributes.LabelsFor(pen.Function);
-        Emit(new StrokeOperation(pen, _similarity, from, step, _polarity, labels, position));
+        _drawing.AddStroke(Style(), from, step, piece.Spot);
+        RefuseTooManyObjects(piece);
     }
 
-    private bool HasAperture(SourcePosition position)
+    private DrawStyle Style() => _style ??=
+        new DrawStyle(_aperture, _similarity, _polarity, _attributes.LabelsFor(_aperture!.Function));
+
+    private DrawStyle ContourStyle() => _contourStyle ??= new DrawStyle(
+        null, Similarity.Identity, _polarity, _attributes.LabelsFor(_attributes.ApertureFunction));
+
+    /// <summary>To be called after every command that may change what objects share.</summary>
+    private void ForgetStyles() => _style = _contourStyle = null;
+
+    private void RefuseTooManyObjects(in Piece piece)
     {
-        if (_aperture is null && _apertureCode == 0)
+        if (_drawing.ObjectCount > _options.MaximumObjects)
         {
-            _log.RejectOnce(
-                "", GerberCode.UnknownAperture, position, "an operation with no aperture selected", "Dnn before it");
+            RefuseTooManyObjects(piece.Position(File));
+        }
+    }
+
+    private void RefuseTooManyObjects(SourcePosition position)
+    {
+        if (_drawing.ObjectCount > _options.MaximumObjects)
+        {
+            string most = string.Create(CultureInfo.InvariantCulture, $"{_options.MaximumObjects} objects");
+            Refuse(position, "more than " + most, "at most " + most);
+        }
+    }
+
+    private bool HasAperture(in Piece piece)
+    {
+        if (_aperture is null && _apertureCode == 0 && _log.IsFirst(GerberCode.UnknownAperture))
+        {
+            _log.Reject(
+                GerberCode.UnknownAperture, piece.Position(File), "an operation with no aperture selected", "Dnn before it");
         }
 
         return _aperture is not null;
     }
 
-    private bool TryFindStep(PointNm from, PointNm to, SourcePosition position, out PathStep step)
+    private bool TryFindStep(PointNm from, PointNm to, in Piece piece, out PathStep step)
     {
         step = PathStep.Line(to);
         if (_interpolation is null)
         {
             _interpolation = Turn.Straight;
             _log.WarnOnce(
-                "", GerberCode.InterpolationAssumed, position, "D01 before G01, G02 or G03", "G01; it is assumed");
-        }
-
-        if (_interpolation == Turn.Straight)
-        {
+                "", GerberCode.InterpolationAssumed, piece.Position(File), "D01 before G01, G02 or G03", "G01; it is assumed");
             return true;
         }
 
         var offset = new PointNm(_i ?? 0, _j ?? 0);
         if (offset == default)
         {
-            _log.Reject(GerberCode.BadArc, position, "an arc whose I and J are 0", "the offset to the centre");
+            _log.Reject(
+                GerberCode.BadArc, piece.Position(File), "an arc whose I and J are 0", "the offset to the centre");
             return false;
         }
 
         var arc = new WrittenArc(from, to, offset, _interpolation.Value);
-        if (Solve(arc, position) is not { } solved)
+        if (Solve(arc, piece) is not { } solved)
         {
-            _log.Reject(GerberCode.BadArc, position, "an arc of more than a quarter turn under G74", "at most 90 degrees");
+            _log.Reject(
+                GerberCode.BadArc, piece.Position(File), "an arc of more than a quarter turn under G74", "at most 90 degrees");
             return false;
         }
 
         step = solved.Step;
-        return solved.IsDot || RadiiAgree(solved, position);
+        return solved.IsDot || RadiiAgree(solved, piece);
     }
 
-    private SolvedArc? Solve(in WrittenArc arc, SourcePosition position)
+    private SolvedArc? Solve(in WrittenArc arc, in Piece piece)
     {
         if (_quadrants == QuadrantMode.Undefined)
         {
@@ -232,7 +285,7 @@ internal sealed partial class GerberInterpreter
             _log.WarnOnce(
                 "",
                 GerberCode.QuadrantMode,
-                position,
+                piece.Position(File),
                 "an arc before G74 or G75",
                 $"G75; {(_quadrants == QuadrantMode.Multi ? "G75" : "G74")} is assumed");
         }
@@ -242,14 +295,19 @@ internal sealed partial class GerberInterpreter
             return ArcSolver.Multi(arc);
         }
 
-        _log.WarnOnce("G74", GerberCode.QuadrantMode, position, "an arc under G74", "G75; its single quadrants are honoured");
+        if (_log.IsFirst(GerberCode.QuadrantMode, 74))
+        {
+            _log.Warn(
+                GerberCode.QuadrantMode, piece.Position(File), "an arc under G74", "G75; its single quadrants are honoured");
+        }
+
         return ArcSolver.Single(arc);
     }
 
     /// <summary>Radii may differ by ten of the file's smallest steps, or 5 um, without a remark.</summary>
     private double DriftAllowedNm => Math.Max(5000, 10 * Math.Max(_xScale.StepNm, _yScale.StepNm));
 
-    private bool RadiiAgree(in SolvedArc arc, SourcePosition position)
+    private bool RadiiAgree(in SolvedArc arc, in Piece piece)
     {
         if (arc.DriftNm <= DriftAllowedNm)
         {
@@ -261,11 +319,11 @@ internal sealed partial class GerberInterpreter
             $"an arc whose radii differ by {arc.DriftNm / 1e6:0.######} mm of {arc.StartRadiusNm / 1e6:0.######} mm");
         if (arc.DriftNm <= 0.01 * arc.StartRadiusNm)
         {
-            _log.Warn(GerberCode.ArcRadiusDrift, position, found, "one radius; it runs from one to the other");
+            _log.Warn(GerberCode.ArcRadiusDrift, piece.Position(File), found, "one radius; it runs from one to the other");
             return true;
         }
 
-        _log.Reject(GerberCode.BadArc, position, found, "radii within one percent");
+        _log.Reject(GerberCode.BadArc, piece.Position(File), found, "radii within one percent");
         return false;
     }
 
@@ -295,13 +353,16 @@ internal sealed partial class GerberInterpreter
         _contour.Clear();
     }
 
-    private void ExtendContour(PointNm from, PathStep step, SourcePosition position)
+    private void ExtendContour(PointNm from, in PathStep step, in Piece piece)
     {
         if (!_contour.HasStart)
         {
             _log.Warn(
-                GerberCode.ContourWithoutMove, position, "a contour that begins with D01", "D02; the current point is taken");
-            _contour.Begin(from, position);
+                GerberCode.ContourWithoutMove,
+                piece.Position(File),
+                "a contour that begins with D01",
+                "D02; the current point is taken");
+            _contour.Begin(_drawing, from, piece.Spot);
         }
 
         _contour.Add(step);
@@ -319,60 +380,13 @@ internal sealed partial class GerberInterpreter
         {
             _log.Warn(
                 GerberCode.OpenContour,
-                _contour.Position,
+                _contour.PositionIn(File),
                 string.Create(CultureInfo.InvariantCulture, $"a contour open by {gapNm / 1e6:0.######} mm"),
                 "its first point at its end; closed by a straight line");
         }
 
-        Emit(_contour.ToContour(_polarity, _attributes.LabelsFor(_attributes.ApertureFunction)));
-    }
-
-    private void Emit(DrawOperation operation)
-    {
-        if (_openBlocks.TryPeek(out (BlockAperture Block, int, SourcePosition) open))
-        {
-            open.Block.Add(operation);
-            return;
-        }
-
-        PaintFault fault = _painter.Paint(operation, _canvas);
-        if (fault != PaintFault.None)
-        {
-            Report(fault, operation.Position);
-        }
-    }
-
-    private void Report(PaintFault fault, SourcePosition position)
-    {
-        switch (fault)
-        {
-            case PaintFault.TooMuch:
-                Refuse(
-                    position,
-                    "more objects or vertices than the limits allow",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"at most {_options.MaximumObjects} objects and {_options.MaximumVertices} vertices"));
-                break;
-            case PaintFault.OutOfRange:
-                _log.Reject(GerberCode.OutOfRange, position, "an object beyond 10 m", "objects within 10 m");
-                break;
-            case PaintFault.PenNotConvex:
-                _log.Reject(
-                    GerberCode.PenNotAllowed, position, "a stroke with an aperture that is not convex and solid", "a round aperture");
-                break;
-            case PaintFault.ArcNeedsRoundPen:
-                _log.Reject(
-                    GerberCode.PenNotAllowed, position, "an arc drawn with an aperture that is not round", "a round aperture");
-                break;
-            case PaintFault.StampNotComposable:
-                _log.Reject(
-                    GerberCode.MacroNotComposable, position, "a macro whose exposures do not compose", "outlines that do not cross themselves");
-                break;
-            default:
-                _log.Warn(GerberCode.EmptyContour, position, "a contour that encloses nothing", "an area; it is dropped");
-                break;
-        }
+        _contour.Finish(ContourStyle());
+        RefuseTooManyObjects(_contour.PositionIn(File));
     }
 
     private static bool InRange(PointNm p) =>

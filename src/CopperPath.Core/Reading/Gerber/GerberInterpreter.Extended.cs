@@ -8,10 +8,13 @@ namespace CopperPath.Reading.Gerber;
 /// <summary>Extended commands: the blocks between percent signs.</summary>
 internal sealed partial class GerberInterpreter
 {
+    /// <summary>Deepest nesting of blocks, opened or flashed within each other.</summary>
     private const int DeepestBlocks = 32;
 
     private readonly Stack<(BlockAperture Block, int Code, SourcePosition Position)> _openBlocks = [];
-    private Canvas _canvas;
+
+    /// <summary>Where operations go: the image, the body of a repeat or the innermost open block.</summary>
+    private Drawing _drawing;
     private StepAndRepeat? _repeat;
 
     private Polarity _polarity = Polarity.Dark;
@@ -20,7 +23,11 @@ internal sealed partial class GerberInterpreter
     private double _scale = 1;
     private Similarity _similarity = Similarity.Identity;
 
-    private sealed record StepAndRepeat(int CountX, int CountY, long StepX, long StepY, SourcePosition Position);
+    /// <summary>A step-and-repeat that is open, and what was drawn in it.</summary>
+    private sealed record StepAndRepeat(int CountX, int CountY, PointNm Step, SourcePosition Position)
+    {
+        public Drawing Body { get; } = new();
+    }
 
     private void TakeExtended(in Piece piece)
     {
@@ -161,11 +168,13 @@ internal sealed partial class GerberInterpreter
         }
         else if (_openBlocks.Count == DeepestBlocks)
         {
-            Refuse(position, "blocks nested more than 32 deep", "at most 32");
+            RefuseDeepBlocks(position);
         }
         else
         {
-            _openBlocks.Push((new BlockAperture(_attributes.ApertureFunction), code, position));
+            var block = new BlockAperture(_attributes.ApertureFunction);
+            _openBlocks.Push((block, code, position));
+            _drawing = block.Drawing;
         }
 
         return true;
@@ -179,6 +188,9 @@ internal sealed partial class GerberInterpreter
             return;
         }
 
+        _drawing = _openBlocks.TryPeek(out (BlockAperture Block, int, SourcePosition) outer)
+            ? outer.Block.Drawing
+            : _repeat?.Body ?? _image;
         _apertures.Define(open.Code, open.Block, position);
         _pointKnown = false;
     }
@@ -210,6 +222,7 @@ internal sealed partial class GerberInterpreter
         }
 
         _similarity = Similarity.Of(_mirror.FlipX, _mirror.FlipY, _rotationDeg, _scale);
+        ForgetStyles();
         return true;
     }
 
@@ -284,53 +297,43 @@ internal sealed partial class GerberInterpreter
         }
 
         PointNm step = (_unitNm * new Vector(stepX, stepY)).Rounded();
-        _repeat = new StepAndRepeat((int)countX, (int)countY, step.X, step.Y, position);
-        _canvas = new Canvas();
+        _repeat = new StepAndRepeat((int)countX, (int)countY, step, position);
+        _drawing = _repeat.Body;
     }
 
     private static bool IsCount(double value) => value is >= 1 and <= 1e9 && value == Math.Floor(value);
 
-    /// <summary>Paints the copies: y runs first, then x; each copy is the whole body in order.</summary>
+    /// <summary>Puts the copies down: y runs first, then x; each copy is the whole body in order.</summary>
     private void CloseRepeat()
     {
         StepAndRepeat repeat = _repeat!;
-        Canvas body = _canvas;
-        _canvas = _image;
         _repeat = null;
+        _drawing = _image;
         _pointKnown = false;
-        double copies = (double)repeat.CountX * repeat.CountY;
-        if (body.Objects.Count == 0)
+        var body = new RepeatedBody(repeat.Body, repeat.CountX, repeat.CountY, repeat.Step);
+        if (body.Drawing.ObjectCount == 0)
         {
             return;
         }
 
-        if (copies * body.Objects.Count > _options.MaximumObjects)
+        if ((double)body.Copies * body.Drawing.ObjectCount > _options.MaximumObjects)
         {
             Refuse(
                 repeat.Position,
-                string.Create(CultureInfo.InvariantCulture, $"{copies:0} copies of {body.Objects.Count} objects"),
+                string.Create(CultureInfo.InvariantCulture, $"{body.Copies} copies of {body.Drawing.ObjectCount} objects"),
                 string.Create(CultureInfo.InvariantCulture, $"at most {_options.MaximumObjects} objects"));
             return;
         }
 
-        for (long x = 0; x < repeat.CountX; x++)
-        {
-            for (long y = 0; y < repeat.CountY; y++)
-            {
-                var offset = new PointNm(x * repeat.StepX, y * repeat.StepY);
-                PaintFault fault = _painter.Repeat(body, offset, _image);
-                if (fault != PaintFault.None)
-                {
-                    Report(fault, repeat.Position);
-                    return;
-                }
-            }
-        }
+        var style = new DrawStyle(body, Similarity.Identity, Polarity.Dark, ObjectLabels.None);
+        _image.AddFlash(style, default, new DrawSpot(repeat.Position.Line, repeat.Position.Column));
+        RefuseTooManyObjects(repeat.Position);
     }
 
     private bool Attribute(in Piece piece, SourcePosition position)
     {
         _attributes.Take(piece.Text, position);
+        ForgetStyles();
         return true;
     }
 
@@ -412,6 +415,11 @@ internal sealed partial class GerberInterpreter
 
     private void Bad(in Piece piece, SourcePosition position, string expected) =>
         _log.Reject(GerberCode.BadCommand, position, GerberLog.Quote(piece.Text), expected);
+
+    private void RefuseDeepBlocks(SourcePosition position) => Refuse(
+        position,
+        string.Create(CultureInfo.InvariantCulture, $"blocks nested more than {DeepestBlocks} deep"),
+        string.Create(CultureInfo.InvariantCulture, $"at most {DeepestBlocks}"));
 
     /// <summary>A limit was met: the file is refused and reading stops.</summary>
     private void Refuse(SourcePosition position, string found, string expected)

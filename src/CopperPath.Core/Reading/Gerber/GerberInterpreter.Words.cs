@@ -21,6 +21,7 @@ internal sealed partial class GerberInterpreter
     private long? _x, _y, _i, _j;
     private bool _offsetSigned;
 
+    /// <summary>True once both format and unit are known.</summary>
     private bool CanReadCoordinates => _format is not null && _unitNm != 0;
 
     private void TakeWord(in Piece piece)
@@ -29,57 +30,30 @@ internal sealed partial class GerberInterpreter
         _x = _y = _i = _j = null;
         _offsetSigned = false;
         bool pending = false;
-        while (!cursor.AtEnd)
+        while (cursor.TryTakeLetter(out byte letter))
         {
-            int at = cursor.Index;
-            byte letter = cursor.Take();
+            int at = cursor.Index - 1;
+            DigitString digits = cursor.TakeDigits();
             switch (letter)
             {
                 case (byte)'X' or (byte)'Y' or (byte)'I' or (byte)'J':
-                    if (!TakeCoordinate(letter, at, ref cursor, piece))
+                    if (!TakeCoordinate(letter, digits, at, cursor, piece))
                     {
                         return;
                     }
 
                     pending = true;
                     break;
-                case (byte)'D':
-                    if (!TryTakeCode(ref cursor, piece, at, out int d))
+                case (byte)'D' or (byte)'G' or (byte)'M':
+                    if (!IsCode(digits, at, piece))
                     {
                         return;
                     }
 
-                    if (d is >= 1 and <= 3)
-                    {
-                        Operate(d, piece);
-                        _x = _y = _i = _j = null;
-                        pending = false;
-                    }
-                    else
-                    {
-                        Select(d, piece, at);
-                    }
-
-                    break;
-                case (byte)'G':
-                    if (!TryTakeCode(ref cursor, piece, at, out int g))
-                    {
-                        return;
-                    }
-
-                    TakeGCode(g, piece, at);
-                    break;
-                case (byte)'M':
-                    if (!TryTakeCode(ref cursor, piece, at, out int m))
-                    {
-                        return;
-                    }
-
-                    TakeMCode(m, piece, at);
+                    pending &= !TakeCode(letter, (int)digits.Value, at, piece);
                     break;
                 case (byte)'N':
-                    cursor.TakeDigits();
-                    _log.NoteOnce("N", GerberCode.Deprecated, piece.Position(File), "a line number", "none");
+                    NoteDeprecated('N', 0, piece, "a line number", "none");
                     break;
                 default:
                     Unknown(piece.PositionAt(File, at), GerberLog.Quote(piece.Text));
@@ -95,26 +69,44 @@ internal sealed partial class GerberInterpreter
         }
     }
 
-    private bool TryTakeCode(ref WordCursor cursor, in Piece piece, int at, out int code)
+    private bool IsCode(in DigitString digits, int at, in Piece piece)
     {
-        DigitString digits = cursor.TakeDigits();
-        code = (int)Math.Clamp(digits.Value, 0, int.MaxValue);
-        if (digits.Signed || digits.Count is 0 or > 10 || digits.Value > int.MaxValue)
+        if (!digits.Signed && digits.Count is > 0 and <= 10 && digits.Value <= int.MaxValue)
         {
-            _log.Reject(
-                GerberCode.BadNumber,
-                piece.PositionAt(File, at),
-                GerberLog.Quote(piece.Text[at..]),
-                $"a code number after {(char)piece.Text[at]}");
-            return false;
+            return true;
         }
 
-        return true;
+        _log.Reject(
+            GerberCode.BadNumber,
+            piece.PositionAt(File, at),
+            GerberLog.Quote(piece.Text[at..]),
+            $"a code number after {(char)piece.Text[at]}");
+        return false;
     }
 
-    private bool TakeCoordinate(byte letter, int at, ref WordCursor cursor, in Piece piece)
+    /// <summary>Executes a D, G or M code; true when it used up the coordinates before it.</summary>
+    private bool TakeCode(byte letter, int code, int at, in Piece piece)
     {
-        DigitString digits = cursor.TakeDigits();
+        switch (letter)
+        {
+            case (byte)'D' when code is >= 1 and <= 3:
+                Operate(code, piece);
+                _x = _y = _i = _j = null;
+                return true;
+            case (byte)'D':
+                Select(code, piece, at);
+                return false;
+            case (byte)'G':
+                TakeGCode(code, piece, at);
+                return false;
+            default:
+                TakeMCode(code, piece, at);
+                return false;
+        }
+    }
+
+    private bool TakeCoordinate(byte letter, in DigitString digits, int at, WordCursor cursor, in Piece piece)
+    {
         if (digits.Count == 0 || cursor.Peek() == (byte)'.')
         {
             _log.Reject(
@@ -132,8 +124,8 @@ internal sealed partial class GerberInterpreter
         }
 
         bool isX = letter is (byte)'X' or (byte)'I';
-        CoordinateFlaw flaw = (isX ? _xScale : _yScale).ToNm(digits, out long nm);
-        if (flaw != CoordinateFlaw.None && !TakeCoordinateFlaw(flaw, digits, piece.PositionAt(File, at)))
+        CoordinateFlaw flaw = (isX ? ref _xScale : ref _yScale).ToNm(digits, out long nm);
+        if (flaw != CoordinateFlaw.None && !TakeCoordinateFlaw(flaw, digits, at, piece))
         {
             return false;
         }
@@ -159,8 +151,14 @@ internal sealed partial class GerberInterpreter
         return true;
     }
 
-    private bool TakeCoordinateFlaw(CoordinateFlaw flaw, in DigitString digits, SourcePosition position)
+    private bool TakeCoordinateFlaw(CoordinateFlaw flaw, in DigitString digits, int at, in Piece piece)
     {
+        if (flaw == CoordinateFlaw.ExtraDigits && !_log.IsFirst(GerberCode.ExtraDigits))
+        {
+            return true;
+        }
+
+        SourcePosition position = piece.PositionAt(File, at);
         if (flaw == CoordinateFlaw.OutOfRange)
         {
             _log.Reject(GerberCode.OutOfRange, position, "a coordinate beyond 10 m", "coordinates within 10 m");
@@ -174,7 +172,7 @@ internal sealed partial class GerberInterpreter
             return false;
         }
 
-        _log.WarnOnce("", GerberCode.ExtraDigits, position, found, "no more digits than FS states");
+        _log.Warn(GerberCode.ExtraDigits, position, found, "no more digits than FS states");
         return true;
     }
 
@@ -211,14 +209,14 @@ internal sealed partial class GerberInterpreter
                 EndRegion(piece.Position(File));
                 break;
             case 54 or 55:
-                Deprecated(code, piece, code == 54 ? "D and the aperture alone" : "D03 alone");
+                NoteDeprecated('G', code, piece, null, code == 54 ? "D and the aperture alone" : "D03 alone");
                 break;
             case 70:
-                Deprecated(code, piece, "MOIN");
+                NoteDeprecated('G', code, piece, null, "MOIN");
                 SetUnit(LengthUnit.InchNm, piece.Position(File));
                 break;
             case 71:
-                Deprecated(code, piece, "MOMM");
+                NoteDeprecated('G', code, piece, null, "MOMM");
                 SetUnit(LengthUnit.MillimetreNm, piece.Position(File));
                 break;
             case 74:
@@ -228,7 +226,7 @@ internal sealed partial class GerberInterpreter
                 _quadrants = QuadrantMode.Multi;
                 break;
             case 90 or 91:
-                Deprecated(code, piece, "A or I in FS");
+                NoteDeprecated('G', code, piece, null, "A or I in FS");
                 _incremental = code == 91;
                 break;
             default:
@@ -246,12 +244,12 @@ internal sealed partial class GerberInterpreter
                 HasEnded = true;
                 if (code == 0)
                 {
-                    _log.NoteOnce("M00", GerberCode.Deprecated, piece.Position(File), "M00", "M02");
+                    NoteDeprecated('M', 0, piece, null, "M02");
                 }
 
                 break;
             case 1:
-                _log.NoteOnce("M01", GerberCode.Deprecated, piece.Position(File), "M01", "no such command");
+                NoteDeprecated('M', 1, piece, null, "no such command");
                 break;
             default:
                 Unknown(
@@ -260,10 +258,14 @@ internal sealed partial class GerberInterpreter
         }
     }
 
-    private void Deprecated(int code, in Piece piece, string expected)
+    /// <summary>Notes a deprecated word the first time it is met; some files hold one in every line.</summary>
+    private void NoteDeprecated(char letter, int code, in Piece piece, string? found, string expected)
     {
-        string name = string.Create(CultureInfo.InvariantCulture, $"G{code:00}");
-        _log.NoteOnce(name, GerberCode.Deprecated, piece.Position(File), name, expected);
+        if (_log.IsFirst(GerberCode.Deprecated, (letter << 16) + code))
+        {
+            found ??= string.Create(CultureInfo.InvariantCulture, $"{letter}{code:00}");
+            _log.Note(GerberCode.Deprecated, piece.Position(File), found, expected);
+        }
     }
 
     /// <summary>An unknown command may change anything after it: copper can not be trusted any more.</summary>

@@ -1,12 +1,11 @@
 using CopperPath.Artwork;
 using CopperPath.Diagnostics;
-using CopperPath.Geometry;
 
 namespace CopperPath.Reading.Gerber;
 
 /// <summary>
-/// Executes commands in file order: keeps the graphics state and hands draw operations to the painter, or to the
-/// block being recorded. This part holds the state and the file's frame; words, extended commands and drawing
+/// Executes commands in file order: keeps the graphics state and adds draw operations to the image, or to the block
+/// or repeat being recorded. This part holds the state and the file's frame; words, extended commands and drawing
 /// have a part each.
 /// </summary>
 internal sealed partial class GerberInterpreter
@@ -15,8 +14,7 @@ internal sealed partial class GerberInterpreter
     private readonly GerberLog _log;
     private readonly AttributeDictionary _attributes;
     private readonly ApertureDictionary _apertures;
-    private readonly LayerPainter _painter;
-    private readonly Canvas _image = new();
+    private readonly Drawing _image = new();
     private bool _sawCommand;
     private bool _limitMet;
 
@@ -26,9 +24,7 @@ internal sealed partial class GerberInterpreter
         _log = new GerberLog(file);
         _attributes = new AttributeDictionary(_log);
         _apertures = new ApertureDictionary(_log);
-        _painter = new LayerPainter(
-            new PaintLimits(options.ChordToleranceNm, options.MaximumObjects, options.MaximumVertices));
-        _canvas = _image;
+        _drawing = _image;
     }
 
     /// <summary>True after M02, and after a limit was met: nothing more is read.</summary>
@@ -61,7 +57,7 @@ internal sealed partial class GerberInterpreter
         }
     }
 
-    public GerberReading Finish((int Line, int Column) openPercent)
+    public ParsedGerber Finish((int Line, int Column) openPercent)
     {
         if (openPercent.Line > 0 && !HasEnded)
         {
@@ -76,7 +72,7 @@ internal sealed partial class GerberInterpreter
         {
             _log.Reject(
                 GerberCode.NotGerber, SourcePosition.WholeFile(File), "no Gerber command", "a Gerber RS-274X file");
-            return new GerberReading(null, _log.Finish());
+            return new ParsedGerber(_image, _attributes.File, _options, _log);
         }
 
         if (!_limitMet)
@@ -91,9 +87,7 @@ internal sealed partial class GerberInterpreter
         }
 
         RemarkOnNegativeCopper();
-        LayerArtwork? artwork = _log.IsRejected ? null : new LayerArtwork(
-            File, _image.Objects, _attributes.File, DarkBounds(), _image.CentreLines.Joined());
-        return new GerberReading(artwork, _log.Finish());
+        return new ParsedGerber(_image, _attributes.File, _options, _log);
     }
 
     /// <summary>Deals with wrong delimiters; true when the command is still clear.</summary>
@@ -141,6 +135,7 @@ internal sealed partial class GerberInterpreter
         if (AttributeText.TryFindInComment(piece.Text[text..], out int attribute))
         {
             _attributes.Take(piece.Text[(text + attribute)..], piece.Position(File));
+            ForgetStyles();
         }
     }
 
@@ -188,30 +183,5 @@ internal sealed partial class GerberInterpreter
                 "file polarity Negative",
                 "Positive; the image shows where there is no copper, and copper is what it leaves inside the board outline"));
         }
-    }
-
-    private BoxNm DarkBounds()
-    {
-        long minX = long.MaxValue, minY = long.MaxValue, maxX = long.MinValue, maxY = long.MinValue;
-        foreach (PaintedObject painted in _image.Objects)
-        {
-            if (painted.Polarity == Polarity.Clear)
-            {
-                continue;
-            }
-
-            foreach (PointNm[] ring in painted.Rings)
-            {
-                foreach (PointNm p in ring)
-                {
-                    minX = Math.Min(minX, p.X + painted.Offset.X);
-                    maxX = Math.Max(maxX, p.X + painted.Offset.X);
-                    minY = Math.Min(minY, p.Y + painted.Offset.Y);
-                    maxY = Math.Max(maxY, p.Y + painted.Offset.Y);
-                }
-            }
-        }
-
-        return new BoxNm(minX, minY, maxX, maxY);
     }
 }

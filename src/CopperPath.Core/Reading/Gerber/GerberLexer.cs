@@ -1,3 +1,4 @@
+using CopperPath.Artwork;
 using CopperPath.Diagnostics;
 
 namespace CopperPath.Reading.Gerber;
@@ -67,6 +68,8 @@ internal readonly ref struct Piece(
     }
 
     public SourcePosition Position(string file) => new(file, Line, Column);
+
+    public DrawSpot Spot => new(Line, Column);
 }
 
 /// <summary>LF, CR and CR LF each end one line.</summary>
@@ -152,6 +155,14 @@ internal ref struct GerberLexer
         PieceFlaw flaw = PieceFlaw.EndOfFile;
         while (_index < _bytes.Length)
         {
+            int length = _bytes[_index..].IndexOfAny([end, wrong, (byte)'\n', (byte)'\r']);
+            if (length < 0)
+            {
+                _index = _bytes.Length;
+                break;
+            }
+
+            _index += length;
             byte b = _bytes[_index];
             if (b == end || b == wrong)
             {
@@ -159,14 +170,7 @@ internal ref struct GerberLexer
                 break;
             }
 
-            if (b is (byte)'\n' or (byte)'\r')
-            {
-                SkipCounting();
-            }
-            else
-            {
-                _index++;
-            }
+            SkipCounting();
         }
 
         ReadOnlySpan<byte> text = _bytes[start.._index];

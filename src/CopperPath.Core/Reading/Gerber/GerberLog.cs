@@ -12,7 +12,8 @@ internal sealed class GerberLog(string file)
 
     private readonly List<Diagnostic> _diagnostics = [];
     private readonly Dictionary<string, int> _counts = [];
-    private readonly HashSet<string> _said = [];
+    private readonly HashSet<(string Code, string Key)> _said = [];
+    private readonly HashSet<(string Code, int Key)> _saidOfNumbers = [];
 
     public string File { get; } = file;
 
@@ -25,11 +26,14 @@ internal sealed class GerberLog(string file)
         Add(new Diagnostic(code, Severity.Error, position, found, expected, AffectsCopper: true));
     }
 
+    /// <summary>True the first time it is asked for a code and a number: saves wording remarks that are made once.</summary>
+    public bool IsFirst(string code, int number = 0) => _saidOfNumbers.Add((code, number));
+
     /// <summary>Rejects, once for each key.</summary>
     public void RejectOnce(string key, string code, SourcePosition position, string found, string expected)
     {
         IsRejected = true;
-        if (_said.Add(code + key))
+        if (_said.Add((code, key)))
         {
             Reject(code, position, found, expected);
         }
@@ -40,7 +44,7 @@ internal sealed class GerberLog(string file)
 
     public void WarnOnce(string key, string code, SourcePosition position, string found, string expected)
     {
-        if (_said.Add(code + key))
+        if (_said.Add((code, key)))
         {
             Warn(code, position, found, expected);
         }
@@ -48,11 +52,14 @@ internal sealed class GerberLog(string file)
 
     public void NoteOnce(string key, string code, SourcePosition position, string found, string expected)
     {
-        if (_said.Add(code + key))
+        if (_said.Add((code, key)))
         {
-            Add(new Diagnostic(code, Severity.Note, position, found, expected));
+            Note(code, position, found, expected);
         }
     }
+
+    public void Note(string code, SourcePosition position, string found, string expected) =>
+        Add(new Diagnostic(code, Severity.Note, position, found, expected));
 
     public void Add(Diagnostic diagnostic)
     {
@@ -64,16 +71,22 @@ internal sealed class GerberLog(string file)
         }
     }
 
-    /// <summary>All remarks in file order, and a count where some are not listed.</summary>
+    /// <summary>All remarks in file order, those on the file as a whole last, and a count where some are not listed.</summary>
     public IReadOnlyList<Diagnostic> Finish()
     {
+        List<Diagnostic> ordered =
+        [
+            .. _diagnostics
+                .OrderBy(d => d.Position.Line == 0 ? int.MaxValue : d.Position.Line)
+                .ThenBy(d => d.Position.Column),
+        ];
         foreach ((string code, int count) in _counts.OrderBy(c => c.Key, StringComparer.Ordinal))
         {
             if (count > ListedPerCode)
             {
                 string found = string.Create(
                     CultureInfo.InvariantCulture, $"{count - ListedPerCode} more remarks {code} than are listed");
-                _diagnostics.Add(new Diagnostic(
+                ordered.Add(new Diagnostic(
                     GerberCode.MoreOfTheSame,
                     Severity.Note,
                     SourcePosition.WholeFile(File),
@@ -82,7 +95,7 @@ internal sealed class GerberLog(string file)
             }
         }
 
-        return _diagnostics;
+        return ordered;
     }
 
     /// <summary>A short quotation of file text that is safe to print.</summary>

@@ -25,7 +25,8 @@ namespace CopperPath.Reading.Gerber;
 ///           | (TF|TA|TO|TD) [ name { "," value } ]  attributes          (AttributeDictionary)
 /// </code>
 /// From memory of the published layer format; deprecated commands are taken with a remark. The file is cut by
-/// <see cref="GerberLexer"/>, executed by <see cref="GerberInterpreter"/> and flattened by the painter in Artwork.
+/// <see cref="GerberLexer"/> and executed by <see cref="GerberInterpreter"/>, which leaves exact primitives; only then are
+/// these flattened, by the painter in Artwork.
 /// </remarks>
 public static class GerberReader
 {
@@ -36,8 +37,14 @@ public static class GerberReader
     public static GerberReading Read(string file, ReadOnlyMemory<byte> bytes, GerberReadOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(file);
-        var interpreter = new GerberInterpreter(file, options ?? GerberReadOptions.Default);
-        var lexer = new GerberLexer(bytes.Span);
+        return Parse(file, bytes.Span, options ?? GerberReadOptions.Default).Flatten();
+    }
+
+    /// <summary>Reads one file as far as its exact primitives.</summary>
+    internal static ParsedGerber Parse(string file, ReadOnlySpan<byte> bytes, GerberReadOptions options)
+    {
+        var interpreter = new GerberInterpreter(file, options);
+        var lexer = new GerberLexer(bytes);
         while (!interpreter.HasEnded && lexer.TryNext(out Piece piece))
         {
             interpreter.Take(piece);

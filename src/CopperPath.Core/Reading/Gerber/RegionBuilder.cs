@@ -4,40 +4,42 @@ using CopperPath.Geometry;
 
 namespace CopperPath.Reading.Gerber;
 
-/// <summary>Collects the steps of one contour between G36 and G37.</summary>
+/// <summary>The contour being drawn between G36 and G37; its steps go straight into the drawing it belongs to.</summary>
 internal sealed class RegionBuilder
 {
-    private readonly List<PathStep> _steps = [];
-
-    public PointNm Start { get; private set; }
-
-    /// <summary>Where the contour's first command stands.</summary>
-    public SourcePosition Position { get; private set; }
+    private Drawing? _drawing;
+    private PointNm _start;
+    private PointNm _end;
+    private DrawSpot _spot;
+    private int _firstStep;
 
     /// <summary>True once D02 has set a start since G36.</summary>
-    public bool HasStart { get; private set; }
+    public bool HasStart => _drawing is not null;
 
-    public bool HasSteps => _steps.Count > 0;
+    public bool HasSteps => _drawing is not null && _drawing.StepCount > _firstStep;
 
     /// <summary>Distance from the last point back to the start, nanometres.</summary>
-    public double GapNm => HasSteps ? _steps[^1].To.DistanceNmTo(Start) : 0;
+    public double GapNm => _end.DistanceNmTo(_start);
 
-    public void Clear()
+    public void Clear() => _drawing = null;
+
+    /// <summary>Begins a contour at a point; its first command stands at the spot.</summary>
+    public void Begin(Drawing drawing, PointNm start, DrawSpot spot)
     {
-        _steps.Clear();
-        HasStart = false;
+        _drawing = drawing;
+        _start = _end = start;
+        _spot = spot;
+        _firstStep = drawing.StepCount;
     }
 
-    public void Begin(PointNm start, SourcePosition position)
+    public void Add(in PathStep step)
     {
-        _steps.Clear();
-        Start = start;
-        Position = position;
-        HasStart = true;
+        _drawing!.AddStep(step);
+        _end = step.To;
     }
 
-    public void Add(PathStep step) => _steps.Add(step);
+    public void Finish(DrawStyle style) => _drawing!.AddContour(style, _start, _firstStep, _spot);
 
-    public ContourOperation ToContour(Polarity polarity, ObjectLabels labels) =>
-        new(Start, [.. _steps], polarity, labels, Position);
+    /// <summary>Where the contour's first command stands.</summary>
+    public SourcePosition PositionIn(string file) => new(file, _spot.Line, _spot.Column);
 }

@@ -4,29 +4,50 @@ namespace CopperPath.Reading.Gerber;
 internal ref struct WordCursor(ReadOnlySpan<byte> text)
 {
     private readonly ReadOnlySpan<byte> _text = text;
+    private int _index;
 
     /// <summary>Index of the next unread character.</summary>
-    public int Index { get; private set; }
+    public readonly int Index => _index;
 
-    public readonly ReadOnlySpan<byte> Rest => _text[Index..];
+    public readonly ReadOnlySpan<byte> Rest => _text[_index..];
 
     public bool AtEnd
     {
         get
         {
             SkipBlanks();
-            return Index == _text.Length;
+            return _index == _text.Length;
         }
     }
 
     /// <summary>The next character without taking it; 0 at the end.</summary>
-    public byte Peek() => AtEnd ? (byte)0 : _text[Index];
+    public byte Peek() => AtEnd ? (byte)0 : _text[_index];
 
     public byte Take()
     {
         byte b = Peek();
-        Index += b == 0 ? 0 : 1;
+        _index += b == 0 ? 0 : 1;
         return b;
+    }
+
+    /// <summary>The next character that is no blank; false at the end.</summary>
+    public bool TryTakeLetter(out byte letter)
+    {
+        ReadOnlySpan<byte> text = _text;
+        int index = _index;
+        while (index < text.Length)
+        {
+            letter = text[index++];
+            if (letter > (byte)' ')
+            {
+                _index = index;
+                return true;
+            }
+        }
+
+        _index = index;
+        letter = 0;
+        return false;
     }
 
     public bool TryTake(byte wanted)
@@ -36,48 +57,55 @@ internal ref struct WordCursor(ReadOnlySpan<byte> text)
             return false;
         }
 
-        Index++;
+        _index++;
         return true;
     }
 
     /// <summary>Sign and digits. Values of more than 18 digits come back with the digit count only.</summary>
     public DigitString TakeDigits()
     {
-        byte sign = Peek();
-        bool signed = sign is (byte)'+' or (byte)'-';
-        if (signed)
+        ReadOnlySpan<byte> text = _text;
+        int index = _index;
+        while (index < text.Length && text[index] <= (byte)' ')
         {
-            Index++;
+            index++;
+        }
+
+        bool negative = false;
+        bool signed = false;
+        if (index < text.Length && text[index] is (byte)'+' or (byte)'-')
+        {
+            signed = true;
+            negative = text[index++] == (byte)'-';
         }
 
         long value = 0;
         int count = 0;
-        while (Index < _text.Length)
+        for (; index < text.Length; index++)
         {
-            int digit = _text[Index] - '0';
-            if ((uint)digit <= 9)
+            uint digit = text[index] - (uint)'0';
+            if (digit <= 9)
             {
-                value = count < 18 ? (value * 10) + digit : 0;
-                count++;
-                Index++;
+                value = (value * 10) + digit;
+                if (++count > 18)
+                {
+                    value = 0;
+                }
             }
-            else if (_text[Index] <= (byte)' ')
-            {
-                Index++;
-            }
-            else
+            else if (text[index] > (byte)' ')
             {
                 break;
             }
         }
 
-        return new DigitString(sign == (byte)'-' ? -value : value, count, signed, sign == (byte)'-');
+        _index = index;
+        return new DigitString(negative ? -value : value, count, signed);
     }
 
     /// <summary>A decimal number such as <c>-1.5</c>, <c>.25</c> or <c>3.</c>; false takes nothing.</summary>
     public bool TryTakeDecimal(out double value)
     {
-        int before = Index;
+        int before = _index;
         Span<byte> kept = stackalloc byte[64];
         int length = 0;
         int digits = 0;
@@ -92,7 +120,7 @@ internal ref struct WordCursor(ReadOnlySpan<byte> text)
             }
 
             kept[length++] = b;
-            Index++;
+            _index++;
         }
 
         if (digits > 0 && points <= 1 && length < kept.Length && double.TryParse(
@@ -104,7 +132,7 @@ internal ref struct WordCursor(ReadOnlySpan<byte> text)
             return true;
         }
 
-        Index = before;
+        _index = before;
         value = 0;
         return false;
     }
@@ -114,9 +142,9 @@ internal ref struct WordCursor(ReadOnlySpan<byte> text)
 
     private void SkipBlanks()
     {
-        while (Index < _text.Length && _text[Index] <= (byte)' ')
+        while (_index < _text.Length && _text[_index] <= (byte)' ')
         {
-            Index++;
+            _index++;
         }
     }
 }
@@ -125,5 +153,4 @@ internal ref struct WordCursor(ReadOnlySpan<byte> text)
 /// <param name="Value">Value with its sign; meaningless when <paramref name="Count"/> exceeds 18.</param>
 /// <param name="Count">Number of digits, leading zeros included; 0 means no number stood there.</param>
 /// <param name="Signed">A plus or minus stood before it.</param>
-/// <param name="Negative">The sign was a minus.</param>
-internal readonly record struct DigitString(long Value, int Count, bool Signed, bool Negative);
+internal readonly record struct DigitString(long Value, int Count, bool Signed);
