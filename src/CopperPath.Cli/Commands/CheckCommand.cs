@@ -1,4 +1,5 @@
 using CopperPath.Cli.Report;
+using CopperPath.Cli.Report.Tables;
 
 namespace CopperPath.Cli.Commands;
 
@@ -18,7 +19,12 @@ public static class CheckCommand
 
         // Everything is made before anything is written, so that a failure leaves no half of a report behind.
         terminal.Progress?.Invoke("Drawing");
-        List<OutputFile> files = [new OutputFile("results.json", ResultsJson.Of(review))];
+        List<OutputFile> files =
+        [
+            new OutputFile("results.json", ResultsJson.Of(review)),
+            new OutputFile("findings.sarif", FindingsSarif.Of(review)),
+            .. ReviewTables.Of(review),
+        ];
         files.AddRange(ReviewPictures.Of(review));
         terminal.EndProgress();
         string folder = options.Output ?? DefaultFolder(options.Brief);
