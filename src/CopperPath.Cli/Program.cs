@@ -11,7 +11,8 @@ public static class Program
     public static int Main(string[] arguments)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-        return Run(arguments, new Terminal(Console.Out, Console.Error, Console.IsErrorRedirected));
+        int? width = Console.IsOutputRedirected || Console.WindowWidth <= 0 ? null : Console.WindowWidth;
+        return Run(arguments, new Terminal(Console.Out, Console.Error, Console.IsErrorRedirected, width));
     }
 
     /// <summary>The whole program with its streams handed in.</summary>

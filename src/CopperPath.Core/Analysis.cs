@@ -12,7 +12,9 @@ public static class Analysis
 {
     /// <param name="briefFile">Path of the brief; the board's files are found relative to it.</param>
     /// <param name="progress">Told the name of each stage as it begins; may be null.</param>
-    public static Review Check(string briefFile, Action<string>? progress = null)
+    /// <param name="rebuilt">Told as soon as the copper is rebuilt and its nets are found, before the long part; may be null.</param>
+    public static Review Check(
+        string briefFile, Action<string>? progress = null, Action<ReviewBrief, Board>? rebuilt = null)
     {
         StageClock clock = new(progress);
 
@@ -31,6 +33,8 @@ public static class Analysis
         {
             return Undecided(brief, board, diagnostics, clock);
         }
+
+        rebuilt?.Invoke(brief, board);
 
         // 3. The circuit: terminals of the brief as places on copper.
         clock.Begin("Binding terminals");

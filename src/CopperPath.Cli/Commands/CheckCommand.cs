@@ -8,7 +8,14 @@ public static class CheckCommand
 {
     public static int Run(CheckOptions options, Terminal terminal)
     {
-        Review review = Analysis.Check(options.Brief, terminal.Progress);
+        Review review = Analysis.Check(options.Brief, terminal.Progress, (brief, board) =>
+        {
+            terminal.EndProgress();
+            if (!options.Quiet)
+            {
+                TextSummary.WriteHead(terminal.Out, brief, board);
+            }
+        });
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, review.Diagnostics, options.Verbose);
         if (review.Nets.Count == 0)
@@ -34,7 +41,15 @@ public static class CheckCommand
             return ExitCode.CouldNotJudge;
         }
 
-        TextSummary.Write(terminal.Out, review, folder, files);
+        if (options.Quiet)
+        {
+            terminal.Out.WriteLine($"Verdict: {TextSummary.VerdictText(review)}");
+        }
+        else
+        {
+            TextSummary.Write(terminal, review, folder, files);
+        }
+
         if (options.Timings)
         {
             TextSummary.WriteTimings(terminal.Out, review.Timings);

@@ -16,6 +16,9 @@ public sealed class CheckOptions
     [Option('t', "timings", HelpText = "Say how long each stage took.")]
     public bool Timings { get; set; }
 
+    [Option('q', "quiet", HelpText = "Say the verdict and errors only; the files are written as ever.")]
+    public bool Quiet { get; set; }
+
     [Option('v', "verbose", HelpText = "Also list notes about the input files.")]
     public bool Verbose { get; set; }
 

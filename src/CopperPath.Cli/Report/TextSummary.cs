@@ -1,3 +1,4 @@
+using CopperPath.Brief;
 using CopperPath.Electrical;
 using CopperPath.Judging;
 using CopperPath.Quantities;
@@ -7,10 +8,11 @@ namespace CopperPath.Cli.Report;
 /// <summary>The answer for the person at the terminal.</summary>
 public static class TextSummary
 {
-    public static void Write(TextWriter writer, Review review, string folder, IReadOnlyList<OutputFile> files)
+    /// <summary>All but the head, which is written as soon as it is known.</summary>
+    public static void Write(Terminal terminal, Review review, string folder, IReadOnlyList<OutputFile> files)
     {
-        WriteHead(writer, review);
-        WriteNets(writer, review);
+        TextWriter writer = terminal.Out;
+        WriteNets(terminal, review);
         WriteFindings(writer, review.Findings);
         foreach (string line in review.StatedDefaults)
         {
@@ -45,19 +47,22 @@ public static class TextSummary
         _ => "could not judge: part of the input was not understood or not solved; see the messages.",
     };
 
-    private static void WriteHead(TextWriter writer, Review review)
+    /// <summary>What is under review: known as soon as the copper is rebuilt.</summary>
+    public static void WriteHead(TextWriter writer, ReviewBrief brief, Board board)
     {
-        string revision = review.Brief!.Board.Revision is { } text ? $", revision {text}" : "";
-        writer.WriteLine($"{Product.NameAndVersion}: review of {review.Brief.Board.Name}{revision}");
+        string revision = brief.Board.Revision is { } text ? $", revision {text}" : "";
+        writer.WriteLine($"{Product.NameAndVersion}: review of {brief.Board.Name}{revision}");
         writer.WriteLine(FormattableString.Invariant(
-            $"{review.Board!.Nets!.Layers.Count} copper layers, {review.Board.HoleCount} holes, {review.Board.Nets.Nets.Count} nets; ")
-            + $"ambient {QuantityText.Temperature(review.Brief.AmbientK)}, copper at {QuantityText.Temperature(review.Brief.ConductorK)}, "
-            + $"allowed rise {QuantityText.TemperatureDifference(review.Brief.Limits.TemperatureRiseK)}");
+            $"{board.Nets!.Layers.Count} copper layers, {board.HoleCount} holes, {board.Nets.Nets.Count} nets; ")
+            + $"ambient {QuantityText.Temperature(brief.AmbientK)}, copper at {QuantityText.Temperature(brief.ConductorK)}, "
+            + $"allowed rise {QuantityText.TemperatureDifference(brief.Limits.TemperatureRiseK)}");
         writer.WriteLine();
+        writer.Flush();
     }
 
-    private static void WriteNets(TextWriter writer, Review review)
+    private static void WriteNets(Terminal terminal, Review review)
     {
+        TextWriter writer = terminal.Out;
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
         TextTable table = new(
             ["Stretch of copper", "Current", "Resistance", "Drop", "Loss", "Hottest section", "Hottest hole"],
@@ -82,7 +87,7 @@ public static class TextSummary
                 result.Barrels.Count == 0 ? "-" : QuantityText.TemperatureDifference(result.Barrels.Max(rating.BarrelRiseK))]);
         }
 
-        table.Write(writer);
+        table.Write(writer, terminal.Width);
         WriteBounds(writer, review);
         writer.WriteLine($"Rises by {rating.Name}: one long isolated conductor in still air, no planes. Drop and loss from the field solve.");
         writer.WriteLine();
