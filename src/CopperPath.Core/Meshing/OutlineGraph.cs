@@ -39,10 +39,13 @@ internal sealed class OutlineGraph
     public static OutlineGraph? Of(SheetDomain domain, long gridNm)
     {
         var segments = new SegmentSet();
-        segments.AddRings([.. domain.Copper.SelectMany(piece => piece.Rings).Select(ring => OnGrid(ring, gridNm))], CopperSource);
-        for (int i = 0; i < domain.MarkedRings.Count; i++)
+        PointNm[][] copper = [.. domain.Copper.SelectMany(piece => piece.Rings).Select(ring => OnGrid(ring, gridNm))];
+        PointNm[][] marked = [.. domain.MarkedRings.Select(ring => OnGrid(ring.Ring, gridNm))];
+        segments.AddRings(copper, CopperSource);
+        RingAttraction attraction = new(copper, BoxNm.Around(copper.Concat(marked).Select(BoxNm.Of)));
+        for (int i = 0; i < marked.Length; i++)
         {
-            segments.AddRings([OnGrid(domain.MarkedRings[i].Ring, gridNm)], i + 1);
+            segments.AddRings([attraction.Attract(marked[i])], i + 1);
         }
 
         NodedEdges noded = NodedEdges.Of(segments);

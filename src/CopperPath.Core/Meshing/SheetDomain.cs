@@ -37,7 +37,7 @@ public sealed record MeshQuality(double MaximumEdgeM, double MinimumAngleDegrees
     public double WeldingGridM { get; init; } = 0.25e-6;
 
     /// <summary>Refinement never makes an edge shorter than this, metres; the artwork's own edges may be shorter.</summary>
-    public double MinimumEdgeM { get; init; } = 2e-6;
+    public double MinimumEdgeM { get; init; } = 1e-6;
 
     /// <summary>Growth of the target edge per unit of distance from a fine place, 0.1 (slow) to 1 (abrupt).</summary>
     public double Grading { get; init; } = 0.3;
