@@ -1,5 +1,4 @@
 using CopperPath.Electrical;
-using CopperPath.Meshing;
 
 namespace CopperPath.Core.Tests.Electrical;
 
@@ -9,7 +8,7 @@ namespace CopperPath.Core.Tests.Electrical;
 /// </summary>
 public sealed class ConductionLawTests
 {
-    private static readonly MeshQuality Fineness = new(1e-3);
+    private static readonly SolveDemand Fineness = Plate.OneMesh(1e-3);
 
     /// <summary>Each terminal pair as (current, voltage).</summary>
     [Theory]

@@ -24,9 +24,10 @@ public sealed partial class DirectSolveAgreementTests(ITestOutputHelper output)
         net.Sheets.Count.ShouldBeGreaterThan(1);
         net.Barrels.ShouldNotBeEmpty();
         ConductanceSystem system = SystemOf(board, net);
+        double[] currents = system.CurrentsFor([1, -1]);
         double[] potentials = new double[system.Matrix.Size];
         SolveEvidence evidence = CholeskyFactor.Factor(system.Matrix).Factor.ShouldNotBeNull()
-            .SolveRefined(system.RightHandSide, potentials);
+            .SolveRefined(currents, potentials);
 
         string folder = Directory.CreateTempSubdirectory("copperpath-matrix-").FullName;
         try
@@ -36,7 +37,7 @@ public sealed partial class DirectSolveAgreementTests(ITestOutputHelper output)
                 MatrixMarket.Write(writer, system.Matrix);
             }
 
-            WriteNumbers(Path.Combine(folder, "currents.txt"), system.RightHandSide);
+            WriteNumbers(Path.Combine(folder, "currents.txt"), currents);
             WriteNumbers(Path.Combine(folder, "potentials.txt"), potentials);
             string report = Python.Run("solve_matrix.py", folder);
             double difference = double.Parse(Difference().Match(report).Groups[1].Value, CultureInfo.InvariantCulture);
@@ -55,7 +56,7 @@ public sealed partial class DirectSolveAgreementTests(ITestOutputHelper output)
     {
         IReadOnlyList<BoundTerminal> terminals = RealBoard.FarthestTerminals(net).ShouldNotBeNull();
         List<Contact> contacts = [.. terminals.SelectMany(terminal => terminal.Contacts)];
-        NetMesh mesh = NetMesh.Build(net, contacts, board.Cuts, board.Stack, RealBoard.QualityFor(net)).Mesh.ShouldNotBeNull();
+        NetMesh mesh = NetMesh.Build(net, contacts, board.Cuts, board.Stack, SolveDemand.Default.StartingMesh with { MaximumEdgeM = 0.5e-3 }).Mesh.ShouldNotBeNull();
         NodeMap nodes = NodeMap.Build(net, mesh, terminals);
         return ConductanceSystem.Assemble(mesh, nodes, BarrelLink.Of(net, nodes, board.Stack), terminals, board.Stack);
     }

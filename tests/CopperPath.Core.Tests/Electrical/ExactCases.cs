@@ -13,6 +13,9 @@ internal sealed record ExactCase(string Name, Func<Plate> Piece, double Squares)
     /// where the voltage is taken.
     /// </summary>
     public Func<ConductionResult, double> Measured { get; init; } = result => result.DropV;
+
+    /// <summary>False where the voltage is not taken between the terminals whose drop is bounded.</summary>
+    public bool IsBounded { get; init; } = true;
 }
 
 /// <summary>
@@ -45,6 +48,7 @@ internal static class ExactCases
         new("van der Pauw, cross", () => Cross(1, -1, 0, 0), Ln2 / Math.PI)
         {
             Measured = result => result.Terminals[3].PotentialV - result.Terminals[2].PotentialV,
+            IsBounded = false,
         },
         new("cross, opposite arms", () => Cross(1, 0, -1, 0), 4 + 0.5 + (Ln2 / Math.PI)),
         new("cross, adjacent arms", () => Cross(1, -1, 0, 0), 4 + 0.5),

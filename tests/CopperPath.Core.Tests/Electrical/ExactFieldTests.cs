@@ -1,5 +1,4 @@
 using CopperPath.Electrical;
-using CopperPath.Meshing;
 
 namespace CopperPath.Core.Tests.Electrical;
 
@@ -14,7 +13,7 @@ public sealed class ExactFieldTests
     public void RadialFieldHoldsAtEveryVertexAndTriangle()
     {
         const double hub = 4e-3, rim = 20e-3;
-        SheetField field = ExactCases.All.Single(each => each.Name == "annulus 5").Piece().Solve(new MeshQuality(0.4e-3)).Sheets[0];
+        SheetField field = ExactCases.All.Single(each => each.Name == "annulus 5").Piece().Solve(Plate.OneMesh(0.4e-3)).Sheets[0];
 
         double drop = Math.Log(rim / hub) / (2 * Math.PI);
         ForEachVertexOutsideContacts(field, (x, y, v) =>
@@ -36,7 +35,7 @@ public sealed class ExactFieldTests
     public void FieldOfTwoDiscsHoldsAtEveryVertex()
     {
         ExactCase piece = ExactCases.All.Single(each => each.Name == "two discs, D/2a 3, cut along a line of flow");
-        SheetField field = piece.Piece().Solve(new MeshQuality(0.1e-3)).Sheets[0];
+        SheetField field = piece.Piece().Solve(Plate.OneMesh(0.1e-3)).Sheets[0];
 
         double limiting = Math.Sqrt(16 - (16.0 / 9)) * 1e-3;
         ForEachVertexOutsideContacts(field, (x, y, v) =>
@@ -53,9 +52,9 @@ public sealed class ExactFieldTests
         ConductionResult result = ExactCases.All.Single(each => each.Name == "T, stem to both arms").Piece().Solve();
 
         // The two arms are one terminal; currents recovered through the bar left and right of the stem.
-        SheetField field = result.Sheets[0];
         double west = 0, east = 0;
-        foreach (Section section in SectionFinder.Find(field).Where(each => Math.Abs(each.WidthM - 10e-3) < 0.2e-3))
+        foreach (Section section in SectionFinder.Find(result.Sheets[0], section => section.CurrentA / section.WidthM)
+            .Where(each => Math.Abs(each.WidthM - 10e-3) < 0.2e-3))
         {
             west = section.AtXM < -15e-3 ? section.CurrentA : west;
             east = section.AtXM > 15e-3 ? section.CurrentA : east;

@@ -5,7 +5,6 @@ using CopperPath.Geometry;
 using CopperPath.Meshing;
 using CopperPath.Nets;
 using CopperPath.Polygons;
-using CopperPath.Quantities;
 
 namespace CopperPath.Core.Tests.Electrical;
 
@@ -37,17 +36,6 @@ internal sealed class Plate
 
     public Net Net => new("piece", false,
         [.. _copper.Select(layer => new NetSheet(layer.Key, PolygonOperations.Union(layer.Value)))], _barrels, []);
-
-    /// <summary>Element size that a review would choose for this piece: a hundredth of its diagonal, at most 1 mm.</summary>
-    public MeshQuality DefaultQuality
-    {
-        get
-        {
-            BoxNm box = BoxNm.Around(_copper.Values.SelectMany(rings => rings).Select(ring => BoxNm.Of(ring)));
-            double diagonalNm = new PointNm(box.MinX, box.MinY).DistanceNmTo(new PointNm(box.MaxX, box.MaxY));
-            return new MeshQuality(Math.Min(1e-3, Units.MetresFromNm(diagonalNm) / 100));
-        }
-    }
 
     public Plate Copper(int layer, params IReadOnlyList<(double X, double Y)>[] rings)
     {
@@ -82,12 +70,16 @@ internal sealed class Plate
         return this;
     }
 
-    public ConductionResult Solve(MeshQuality? quality = null)
+    /// <param name="demand">Mesh and accuracy; what a review asks for unless stated.</param>
+    public ConductionResult Solve(SolveDemand? demand = null)
     {
-        ConductionResult result = ConductionSolver.Solve(Net, _terminals, [], Stack, quality ?? DefaultQuality);
+        ConductionResult result = ConductionSolver.Solve(Net, _terminals, [], Stack, demand ?? SolveDemand.Default);
         result.Status.ShouldBe(ConductionStatus.Solved, result.Explanation);
         return result;
     }
+
+    /// <summary>One mesh without refinement, so that solves with other currents share it.</summary>
+    public static SolveDemand OneMesh(double maximumEdgeM) => new(new MeshQuality(maximumEdgeM)) { RoundLimit = 1 };
 
     public static (double X, double Y)[] Box(double x0, double y0, double x1, double y1) =>
         [(x0, y0), (x1, y0), (x1, y1), (x0, y1)];

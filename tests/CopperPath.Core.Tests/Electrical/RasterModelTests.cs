@@ -25,7 +25,7 @@ public sealed partial class RasterModelTests(ITestOutputHelper output)
         RealBoard board = RealBoard.Open(name);
         Net net = board.Nets[place];
         IReadOnlyList<BoundTerminal> terminals = RealBoard.FarthestTerminals(net).ShouldNotBeNull();
-        ConductionResult result = ConductionSolver.Solve(net, terminals, board.Cuts, board.Stack, RealBoard.QualityFor(net));
+        ConductionResult result = ConductionSolver.Solve(net, terminals, board.Cuts, board.Stack, SolveDemand.Default);
         result.Status.ShouldBe(ConductionStatus.Solved, result.Explanation);
 
         string file = Path.GetTempFileName();
@@ -37,7 +37,7 @@ public sealed partial class RasterModelTests(ITestOutputHelper output)
 
             output.WriteLine(report);
             output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"{name} | {net.Name} | {net.AreaM2 * 1e6:F0} mm2 | {net.Sheets.Count} layers | {net.Barrels.Count} holes | triangles {result.DropV * 1e3:F5} mohm | raster {raster * 1e3:F5} +- {accuracy * 1e3:F5} mohm | {(result.DropV / raster) - 1:P2}"));
+                $"{name} | {net.Name} | {net.AreaM2 * 1e6:F0} mm2 | {net.Sheets.Count} layers | {net.Barrels.Count} holes | triangles {result.DropV * 1e3:F5} mohm within {result.DropBoundsV.RelativeWidth:P2} | raster {raster * 1e3:F5} +- {accuracy * 1e3:F5} mohm | {(result.DropV / raster) - 1:P2}"));
             accuracy.ShouldBeLessThan(0.03 * raster);
             result.DropV.ShouldBe(raster, accuracy + (0.01 * raster));
         }

@@ -1,9 +1,7 @@
 using CopperPath.Artwork;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
-using CopperPath.Meshing;
 using CopperPath.Nets;
-using CopperPath.Quantities;
 
 namespace CopperPath.Core.Tests.Electrical;
 
@@ -39,14 +37,6 @@ internal sealed class RealBoard
 
     public static RealBoard Open(string name) =>
         new(BoardRebuilder.Rebuild(SharedData.Require("boards-open", name), null, new StageClock(null)));
-
-    /// <summary>Element size that a review would choose: a hundredth of the net's diagonal, at most 1 mm.</summary>
-    public static MeshQuality QualityFor(Net net)
-    {
-        BoxNm box = BoxNm.Around(net.Sheets.SelectMany(sheet => sheet.Islands).Select(island => island.Bounds));
-        double diagonalNm = new PointNm(box.MinX, box.MinY).DistanceNmTo(new PointNm(box.MaxX, box.MaxY));
-        return new MeshQuality(Math.Min(1e-3, Units.MetresFromNm(diagonalNm) / 100));
-    }
 
     /// <summary>One ampere between the two pads, or plated holes where there are fewer than two pads, that lie farthest apart.</summary>
     public static IReadOnlyList<BoundTerminal>? FarthestTerminals(Net net)
