@@ -75,15 +75,15 @@ internal sealed class RingAttraction
         return corner.Distance < ReachSteps ? corner.At : foot.At;
     }
 
-    private IEnumerable<PointNm> CornersAlong(PointNm from, PointNm to)
+    private PointNm[] CornersAlong(PointNm from, PointNm to)
     {
         Collect(from, to);
-        return _near.Select(e => _edges[e].A).Distinct()
+        return [.. _near.Select(e => _edges[e].A).Distinct()
             .Select(corner => (Corner: corner, Place: Project(corner, from, to)))
             .Where(each => each.Corner != from && each.Corner != to
                 && each.Place is { Part: > 0 and < 1, Aside: < ReachSteps })
             .OrderBy(each => each.Place.Part).ThenBy(each => each.Corner.X).ThenBy(each => each.Corner.Y)
-            .Select(each => each.Corner).ToArray();
+            .Select(each => each.Corner)];
     }
 
     private void Collect(PointNm a, PointNm b)
