@@ -29,7 +29,21 @@ public sealed record ReviewBrief(
 /// <param name="PlatingM">Thickness of the copper on hole walls, metres, positive.</param>
 /// <param name="Position">Where the section starts.</param>
 public sealed record StackupSection(
-    IReadOnlyList<double> CopperM, IReadOnlyList<double> DielectricM, double PlatingM, SourcePosition Position);
+    IReadOnlyList<double> CopperM, IReadOnlyList<double> DielectricM, double PlatingM, SourcePosition Position)
+{
+    /// <summary>What the diameters of plated holes in the drill files are.</summary>
+    public HoleDiameters HoleDiameters { get; init; }
+}
+
+/// <summary>What a diameter in a drill file means for a plated hole; the two give different walls.</summary>
+public enum HoleDiameters
+{
+    /// <summary>The hole as delivered, inside its plating.</summary>
+    Finished,
+
+    /// <summary>The drill, before plating.</summary>
+    Drilled,
+}
 
 /// <summary>Which relation between current, section and temperature rise judges the conductors.</summary>
 public enum JudgingRule

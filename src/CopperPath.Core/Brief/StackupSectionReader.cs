@@ -14,6 +14,9 @@ internal static class StackupSectionReader
     private const double LeastPlatingM = 1e-6;
     private const double MostPlatingM = 0.5e-3;
 
+    private static readonly IReadOnlyList<(string Word, HoleDiameters Value)> s_meanings =
+        [("finished", HoleDiameters.Finished), ("drilled", HoleDiameters.Drilled)];
+
     /// <summary>The section, or null when it is absent or could not be read (which the sink then knows).</summary>
     public static StackupSection? Read(SectionReader root, BriefContext context)
     {
@@ -47,7 +50,21 @@ internal static class StackupSectionReader
                 $"{copperM.Count - 1}, one between each two neighbouring layers");
         }
 
-        return new StackupSection(copperM, dielectricM, platingM.Value, section.Position);
+        return new StackupSection(copperM, dielectricM, platingM.Value, section.Position)
+        {
+            HoleDiameters = ReadHoleDiameters(section, context),
+        };
+    }
+
+    private static HoleDiameters ReadHoleDiameters(SectionReader section, BriefContext context)
+    {
+        if (section.Optional("hole diameters") is { } stated)
+        {
+            return context.Values.Choice(stated, s_meanings) ?? default;
+        }
+
+        context.StateDefault("stackup: hole diameters: finished, the wall lies outside the diameter in the drill file");
+        return HoleDiameters.Finished;
     }
 
     private static List<double>? ReadThicknesses(

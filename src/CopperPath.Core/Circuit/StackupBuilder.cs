@@ -29,8 +29,10 @@ public static class StackupBuilder
         }
 
         double resistivity = CopperMaterial.Iacs.ResistivityOhmM(brief.ConductorK);
-        string line = $"Copper at {QuantityText.Temperature(brief.ConductorK)}: resistivity of annealed copper (IACS) throughout; "
-            + "the tool diameter of a plated hole is taken as its finished diameter.";
-        return (new Stackup(stackup.CopperM, stackup.DielectricM, stackup.PlatingM, resistivity), [line], null);
+        string line = $"Copper at {QuantityText.Temperature(brief.ConductorK)}: resistivity of annealed copper (IACS) throughout.";
+        return (new Stackup(stackup.CopperM, stackup.DielectricM, stackup.PlatingM, resistivity)
+        {
+            WallOutsideToolM = stackup.HoleDiameters == HoleDiameters.Drilled ? 0 : stackup.PlatingM,
+        }, [line], null);
     }
 }

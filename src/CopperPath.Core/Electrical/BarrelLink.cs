@@ -12,7 +12,7 @@ internal sealed record BarrelLink(
         for (int b = 0; b < net.Barrels.Count; b++)
         {
             Barrel barrel = net.Barrels[b];
-            double sectionM2 = BarrelSection.AreaM2(barrel.Feature, stack.PlatingM);
+            double sectionM2 = BarrelSection.AreaM2(barrel.Feature, stack);
             int upperLayer = 0;
             int upperGroup = -1;
             foreach (int layer in barrel.Layers)

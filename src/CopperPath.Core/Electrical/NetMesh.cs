@@ -62,12 +62,12 @@ internal sealed record NetMesh(
         IReadOnlyList<DrilledFeature> cuts, Stackup stack)
     {
         List<MarkedRing> marked = [];
-        double platingNm = Units.NmFromMetres(stack.PlatingM);
+        double wallNm = Units.NmFromMetres(stack.WallOutsideToolM);
         for (int b = 0; b < barrels.Count; b++)
         {
             if (barrels[b].Layers.Contains(sheet.Layer))
             {
-                marked.Add(new MarkedRing(HoleOutline.ForMeshing(barrels[b].Feature, platingNm), b + 1));
+                marked.Add(new MarkedRing(HoleOutline.ForMeshing(barrels[b].Feature, wallNm), b + 1));
             }
         }
 

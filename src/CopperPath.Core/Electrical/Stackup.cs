@@ -11,6 +11,12 @@ public sealed record Stackup(
     double PlatingM,
     double ResistivityOhmM)
 {
+    /// <summary>
+    /// How far the outer face of a hole's wall lies outside the radius of the tool, metres: the plating where the files
+    /// give finished diameters, nothing where they give those of the drill.
+    /// </summary>
+    public double WallOutsideToolM { get; init; } = PlatingM;
+
     /// <summary>Sheet conductance of a layer (1 = top), siemens per square.</summary>
     public double SheetConductanceS(int layer) => ThicknessM[layer - 1] / ResistivityOhmM;
 

@@ -46,14 +46,14 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
     /// <summary>Current a barrel carries at a rise, amperes.</summary>
     public double BarrelCurrentA(DrilledFeature feature, double riseK)
     {
-        double widthM = BarrelSection.MeanCircumferenceM(feature, stack.PlatingM);
+        double widthM = BarrelSection.MeanCircumferenceM(feature, stack);
         return rule == JudgingRule.Ipc2221
             ? Ipc2221.Current(riseK, widthM * stack.PlatingM, ConductorPlacement.Internal).CurrentA
             : Ipc2152StyleFit.Current(riseK, widthM, stack.PlatingM).CurrentA;
     }
 
     private RiseEstimate BarrelEstimate(BarrelCurrent barrel) => RiseOf(
-        Math.Abs(barrel.CurrentA), BarrelSection.MeanCircumferenceM(barrel.Barrel.Feature, stack.PlatingM),
+        Math.Abs(barrel.CurrentA), BarrelSection.MeanCircumferenceM(barrel.Barrel.Feature, stack),
         stack.PlatingM, ConductorPlacement.Internal);
 
     private RiseEstimate RiseOf(double currentA, double widthM, double thicknessM, ConductorPlacement placement) =>

@@ -27,6 +27,7 @@ public class BriefReaderTests
         stackup.CopperM.ShouldBe([69.6e-6, 35e-6, 35e-6, 70e-6], 1e-18);
         stackup.DielectricM.ShouldBe([0.2e-3, 1e-3, 0.2e-3]);
         stackup.PlatingM.ShouldBe(25e-6);
+        stackup.HoleDiameters.ShouldBe(HoleDiameters.Drilled);
         brief.AmbientK.ShouldBe(318.15, 1e-12);
         brief.ConductorK.ShouldBe(338.15, 1e-12);
         brief.Accuracy.ShouldBe(0.005, 1e-15);
@@ -70,9 +71,9 @@ public class BriefReaderTests
     {
         ReviewBrief brief = BriefReader.Read("b.yaml", ExampleBrief.Full).Brief.ShouldNotBeNull();
 
-        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 25, 5));
-        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 31, 9));
-        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 32, 22));
+        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 26, 5));
+        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 32, 9));
+        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 33, 22));
     }
 
     [Fact]

@@ -20,6 +20,7 @@ internal static class ExampleBrief
           copper: [2 oz, 35 um, 35 um, 70 um]
           dielectric: [0.2 mm, 1.0 mm, 0.2 mm]
           plating: 25 um
+          hole diameters: drilled
         ambient: 45 degC
         conductor temperature: 65 degC
         accuracy: 0.5 %
