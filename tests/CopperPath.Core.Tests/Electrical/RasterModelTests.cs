@@ -71,10 +71,10 @@ public sealed partial class RasterModelTests(ITestOutputHelper output)
 
         foreach (Barrel barrel in net.Barrels)
         {
-            double sectionM2 = BarrelSection.AreaM2(barrel.Feature, board.Stack.PlatingM);
+            double sectionM2 = BarrelSection.AreaM2(barrel.Feature, board.Stack);
             IEnumerable<string> stretches = barrel.Layers.Skip(1).Select((layer, i) => string.Create(CultureInfo.InvariantCulture,
                 $"{layer} {sectionM2 / (board.Stack.ResistivityOhmM * board.Stack.BarrelLengthM(barrel.Layers[i], layer)):R}"));
-            AppendRing(text, $"barrel {barrel.Layers[0]} {string.Join(' ', stretches)} :", HoleOutline.Of(barrel.Feature, board.Stack.PlatingM * 1e9));
+            AppendRing(text, $"barrel {barrel.Layers[0]} {string.Join(' ', stretches)} :", HoleOutline.Of(barrel.Feature, board.Stack.WallOutsideToolM * 1e9));
         }
 
         return text.ToString();
