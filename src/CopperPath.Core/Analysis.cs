@@ -51,6 +51,9 @@ public static class Analysis
             return Undecided(brief, board, diagnostics, clock);
         }
 
+        (SolderCoat? solder, IReadOnlyList<string> ofSolder) = SolderSet.Read(brief.Stackup!, board, diagnostics);
+        stack = stack with { Solder = solder };
+
         // 4. The fields: mesh, solve, cut across the current.
         IReadOnlyList<DrilledFeature> cuts = BoardRebuilder.UnplatedCuts(board);
         ConductorRating rating = new(brief.Limits.JudgeBy, stack);
@@ -66,7 +69,7 @@ public static class Analysis
         IReadOnlyList<Finding> findings = Judge.Findings(brief, solved, board.Nets, rating);
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
         return new Review(brief, board, stack, solved, findings, verdict, diagnostics,
-            [.. brief.StatedDefaults, .. assumed], clock.End());
+            [.. brief.StatedDefaults, .. assumed, .. ofSolder], clock.End());
     }
 
     /// <summary>What a folder or archive holds, without a brief.</summary>

@@ -110,7 +110,7 @@ public static class ReviewPictures
     {
         double perMm2 = 1e-6 / stack.ThicknessM[sheet.Layer - 1];
         return [.. Enumerable.Range(0, sheet.Mesh.TriangleCount)
-            .Select(t => sheet.Mesh.TriangleMarkers[t] == 0 ? sheet.SheetCurrentAPerM(t) * perMm2 : double.NaN)];
+            .Select(t => sheet.Mesh.IsHeld(t) ? double.NaN : sheet.CopperCurrentAPerM(t) * perMm2)];
     }
 
     /// <summary>The density that 99.8 % of the copper stays below: corners are singular and would take the whole scale.</summary>

@@ -16,7 +16,7 @@ internal static class BriefKeys
     public static readonly SectionKeys DrillFormat = new("drill format",
         ["file", "unit", "integer digits", "decimal digits", "zeros"]);
 
-    public static readonly SectionKeys Stackup = new("stackup", ["copper", "dielectric", "plating", "hole diameters"]);
+    public static readonly SectionKeys Stackup = new("stackup", ["copper", "dielectric", "plating", "hole diameters", "solder on exposed copper", "solder alloy"]);
 
     public static readonly SectionKeys Limits = new("limits",
         ["temperature rise", "voltage drop", "judge by", "switch node area ratio", "plane slot length"]);

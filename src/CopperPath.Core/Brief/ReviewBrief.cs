@@ -33,6 +33,22 @@ public sealed record StackupSection(
 {
     /// <summary>What the diameters of plated holes in the drill files are.</summary>
     public HoleDiameters HoleDiameters { get; init; }
+
+    /// <summary>Mean thickness of the solder on copper that the mask leaves bare, metres; null when none is to be counted on.</summary>
+    public double? SolderM { get; init; }
+
+    /// <summary>What that solder is made of.</summary>
+    public SolderAlloy SolderAlloy { get; init; }
+}
+
+/// <summary>Families of solder, told apart by their resistivity.</summary>
+public enum SolderAlloy
+{
+    /// <summary>Tin with a few per cent of silver and copper, free of lead.</summary>
+    TinSilverCopper,
+
+    /// <summary>Tin and lead near the eutectic.</summary>
+    TinLead,
 }
 
 /// <summary>What a diameter in a drill file means for a plated hole; the two give different walls.</summary>

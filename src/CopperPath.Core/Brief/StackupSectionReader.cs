@@ -14,6 +14,9 @@ internal static class StackupSectionReader
     private const double LeastPlatingM = 1e-6;
     private const double MostPlatingM = 0.5e-3;
 
+    private static readonly IReadOnlyList<(string Word, SolderAlloy Value)> s_alloys =
+        [("tin-silver-copper", SolderAlloy.TinSilverCopper), ("tin-lead", SolderAlloy.TinLead)];
+
     private static readonly IReadOnlyList<(string Word, HoleDiameters Value)> s_meanings =
         [("finished", HoleDiameters.Finished), ("drilled", HoleDiameters.Drilled)];
 
@@ -53,6 +56,9 @@ internal static class StackupSectionReader
         return new StackupSection(copperM, dielectricM, platingM.Value, section.Position)
         {
             HoleDiameters = ReadHoleDiameters(section, context),
+            SolderM = section.Optional("solder on exposed copper") is { } solder
+                ? context.Values.QuantitySi(solder, Dimension.Length, LeastCopperM, MostCopperM, QuantityText.Length) : null,
+            SolderAlloy = section.Optional("solder alloy") is { } alloy ? context.Values.Choice(alloy, s_alloys) ?? default : default,
         };
     }
 

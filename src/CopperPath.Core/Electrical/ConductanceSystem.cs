@@ -120,11 +120,11 @@ internal sealed class ConductanceSystem
         for (int s = 0; s < mesh.Sheets.Count; s++)
         {
             (int layer, SheetMesh sheet) = mesh.Sheets[s];
-            double conductance = stack.SheetConductanceS(layer);
+            SheetConductance conductance = stack.ConductanceOf(layer);
             for (int t = 0; t < sheet.TriangleCount; t++)
             {
                 // Inside a contact or a barrel all is one potential.
-                if (sheet.TriangleMarkers[t] != 0)
+                if (sheet.IsHeld(t))
                 {
                     continue;
                 }
@@ -133,7 +133,7 @@ internal sealed class ConductanceSystem
                 int e0 = equationOf[nodes.NodeOfVertex(s, sheet.Triangles[3 * t])];
                 int e1 = equationOf[nodes.NodeOfVertex(s, sheet.Triangles[(3 * t) + 1])];
                 int e2 = equationOf[nodes.NodeOfVertex(s, sheet.Triangles[(3 * t) + 2])];
-                double scale = -conductance * g.AreaM2;
+                double scale = -conductance.Of(sheet, t) * g.AreaM2;
                 AddConductance(builder, e0, e1, scale * ((g.X0 * g.X1) + (g.Y0 * g.Y1)));
                 AddConductance(builder, e1, e2, scale * ((g.X1 * g.X2) + (g.Y1 * g.Y2)));
                 AddConductance(builder, e2, e0, scale * ((g.X2 * g.X0) + (g.Y2 * g.Y0)));

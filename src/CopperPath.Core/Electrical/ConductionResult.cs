@@ -37,7 +37,17 @@ public sealed record SheetField(
     double[] SheetCurrentXAPerM,
     double[] SheetCurrentYAPerM)
 {
-    /// <summary>Magnitude of the sheet current in a triangle, amperes per metre of width.</summary>
+    /// <summary>Share of the current under solder that runs in the copper; 1 where there is no solder.</summary>
+    public double CopperShareUnderSolder { get; init; } = 1;
+
+    /// <summary>Share of a triangle's current that runs in the copper.</summary>
+    public double CopperShare(int triangle) =>
+        Mesh.TriangleMarkers[triangle] == SheetMesh.Tinned ? CopperShareUnderSolder : 1;
+
+    /// <summary>Magnitude of the sheet current in the copper of a triangle, amperes per metre of width.</summary>
+    public double CopperCurrentAPerM(int triangle) => CopperShare(triangle) * SheetCurrentAPerM(triangle);
+
+    /// <summary>Magnitude of the sheet current in a triangle, solder included, amperes per metre of width.</summary>
     public double SheetCurrentAPerM(int triangle) =>
         Math.Sqrt((SheetCurrentXAPerM[triangle] * SheetCurrentXAPerM[triangle])
             + (SheetCurrentYAPerM[triangle] * SheetCurrentYAPerM[triangle]));

@@ -59,7 +59,7 @@ internal sealed class CurrentTubes
         bool[] isDone = new bool[_mesh.Triangles.Length];
         for (int corner = 0; corner < isDone.Length; corner++)
         {
-            if (!isDone[corner] && _mesh.TriangleMarkers[corner / 3] == 0)
+            if (!isDone[corner] && !_mesh.IsHeld(corner / 3))
             {
                 PassAround(corner, isDone);
             }
@@ -135,7 +135,7 @@ internal sealed class CurrentTubes
         }
     }
 
-    private bool IsPlain(int edge) => edge != TriangleLinks.None && _mesh.TriangleMarkers[edge / 3] == 0;
+    private bool IsPlain(int edge) => edge != TriangleLinks.None && !_mesh.IsHeld(edge / 3);
 
     /// <summary>What a triangle must pass on beyond what it is handed: area times source . grad(shape function).</summary>
     private double GainedFrom(int edge)
@@ -182,7 +182,7 @@ internal sealed class CurrentTubes
         double[] x = new double[_mesh.TriangleCount], y = new double[_mesh.TriangleCount];
         for (int t = 0; t < x.Length; t++)
         {
-            if (_mesh.TriangleMarkers[t] != 0)
+            if (_mesh.IsHeld(t))
             {
                 continue;
             }

@@ -18,7 +18,7 @@ internal sealed class Eddies
     /// <summary>Of each eddy, the triangles it turns through and its current in them at unit strength, times twice their area.</summary>
     private readonly List<Turn> _turns = [];
 
-    public Eddies(SheetMesh mesh, TriangleLinks links)
+    public Eddies(SheetMesh mesh, TriangleLinks links, SheetConductance conductance)
     {
         int[] eddyOf = Number(mesh, links, out int count);
         int[] firstCorner = new int[count + 1];
@@ -49,7 +49,7 @@ internal sealed class Eddies
         _first = new int[count + 1];
         for (int e = 0; e < count; e++)
         {
-            AddTurns(mesh, corners.AsSpan(firstCorner[e]..firstCorner[e + 1]));
+            AddTurns(mesh, conductance, corners.AsSpan(firstCorner[e]..firstCorner[e + 1]));
             _first[e + 1] = _turns.Count;
         }
     }
@@ -77,8 +77,8 @@ internal sealed class Eddies
         double along = 0, square = 0;
         foreach (ref readonly Turn turn in turns)
         {
-            along += (x[turn.Triangle] * turn.Dx) + (y[turn.Triangle] * turn.Dy);
-            square += ((turn.Dx * turn.Dx) + (turn.Dy * turn.Dy)) / turn.TwiceAreaM2;
+            along += ((x[turn.Triangle] * turn.Dx) + (y[turn.Triangle] * turn.Dy)) / turn.SheetS;
+            square += ((turn.Dx * turn.Dx) + (turn.Dy * turn.Dy)) / (turn.TwiceAreaM2 * turn.SheetS);
         }
 
         double strength = square > 0 ? -along / square : 0;
@@ -90,7 +90,7 @@ internal sealed class Eddies
     }
 
     /// <summary>In a triangle an eddy runs along the edge opposite its corner; a hole's eddy may have several corners in one.</summary>
-    private void AddTurns(SheetMesh mesh, ReadOnlySpan<int> corners)
+    private void AddTurns(SheetMesh mesh, SheetConductance conductance, ReadOnlySpan<int> corners)
     {
         for (int i = 0; i < corners.Length;)
         {
@@ -104,12 +104,12 @@ internal sealed class Eddies
                 dy += mesh.YM[c] - mesh.YM[b];
             }
 
-            _turns.Add(new Turn(triangle, dx, dy, 2 * new TriangleGradient(mesh, triangle).AreaM2));
+            _turns.Add(new Turn(triangle, dx, dy, 2 * new TriangleGradient(mesh, triangle).AreaM2, conductance.Of(mesh, triangle)));
         }
     }
 
     private static bool IsTurning(SheetMesh mesh, int[] eddyOf, int corner) =>
-        mesh.TriangleMarkers[corner / 3] == 0 && eddyOf[mesh.Triangles[corner]] != Fixed;
+        !mesh.IsHeld(corner / 3) && eddyOf[mesh.Triangles[corner]] != Fixed;
 
     /// <summary>
     /// A vertex inside the copper or on a rim has an eddy of its own; a closed edge of the copper that no contact
@@ -123,7 +123,7 @@ internal sealed class Eddies
         for (int edge = 0; edge < mesh.Triangles.Length; edge++)
         {
             int from = mesh.Triangles[edge];
-            if (mesh.TriangleMarkers[edge / 3] != 0)
+            if (mesh.IsHeld(edge / 3))
             {
                 isRim[from] = true;
             }
@@ -171,5 +171,5 @@ internal sealed class Eddies
         return eddyOf;
     }
 
-    private readonly record struct Turn(int Triangle, double Dx, double Dy, double TwiceAreaM2);
+    private readonly record struct Turn(int Triangle, double Dx, double Dy, double TwiceAreaM2, double SheetS);
 }

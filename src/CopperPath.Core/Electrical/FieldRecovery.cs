@@ -21,7 +21,7 @@ internal sealed class FieldRecovery
         Parallel.For(0, _sheets.Length, s =>
         {
             TriangleLinks edges = new(mesh.Sheets[s].Mesh);
-            _sheets[s] = (edges, new Eddies(mesh.Sheets[s].Mesh, edges));
+            _sheets[s] = (edges, new Eddies(mesh.Sheets[s].Mesh, edges, stack.ConductanceOf(mesh.Sheets[s].Layer)));
         });
     }
 
@@ -38,7 +38,7 @@ internal sealed class FieldRecovery
                 vertexV[v] = potentialV[_nodes.NodeOfVertex(s, v)];
             }
 
-            flows[s] = SheetFlow.Of(layer, sheet, _sheets[s].Edges, _sheets[s].Eddies, _stack.SheetConductanceS(layer), vertexV);
+            flows[s] = SheetFlow.Of(layer, sheet, _sheets[s].Edges, _sheets[s].Eddies, _stack.ConductanceOf(layer), vertexV);
         });
         return flows;
     }
@@ -70,7 +70,7 @@ internal sealed class FieldRecovery
             SheetFlow flow = flows[s];
             for (int t = 0; t < flow.Mesh.TriangleCount; t++)
             {
-                if (flow.Mesh.TriangleMarkers[t] == 0)
+                if (!flow.Mesh.IsHeld(t))
                 {
                     CountTriangle(ledger, s, flow, t);
                 }

@@ -91,7 +91,10 @@ internal sealed class MeshedSolution
         Bracket drop = rounds[^1].DropBoundsV;
         return new ConductionResult(
             ConductionStatus.Solved, null,
-            [.. Flows.Select(flow => new SheetField(flow.Layer, flow.Mesh, flow.PotentialV, flow.BalancedX, flow.BalancedY))],
+            [.. Flows.Select(flow => new SheetField(flow.Layer, flow.Mesh, flow.PotentialV, flow.BalancedX, flow.BalancedY)
+            {
+                CopperShareUnderSolder = flow.Conductance.CopperShareUnderSolder,
+            })],
             _barrels, terminals, drop.Middle, drop, loss.Middle, loss, rounds,
             ledger.LargestErrorA / entering,
             Math.Abs(powerW - LossBoundsW.Least) / Math.Max(LossBoundsW.Least, double.Epsilon),

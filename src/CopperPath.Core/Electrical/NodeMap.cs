@@ -78,11 +78,12 @@ internal sealed class NodeMap
         (int layer, SheetMesh sheet) = mesh.Sheets[s];
         for (int t = 0; t < sheet.TriangleCount; t++)
         {
-            int marker = sheet.TriangleMarkers[t];
-            if (marker == 0)
+            if (!sheet.IsHeld(t))
             {
                 continue;
             }
+
+            int marker = sheet.TriangleMarkers[t];
 
             int node;
             if (marker > mesh.BarrelCount)

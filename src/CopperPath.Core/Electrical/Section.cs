@@ -12,7 +12,7 @@ namespace CopperPath.Electrical;
 /// <param name="AtYM">The same point, metres.</param>
 /// <param name="WidthM">Copper crossed, plated holes of the net and contacts left out, metres.</param>
 /// <param name="CurrentA">Current through the cut, amperes, positive.</param>
-/// <param name="PeakSheetCurrentAPerM">Largest sheet current along the cut, amperes per metre.</param>
+/// <param name="PeakSheetCurrentAPerM">Largest sheet current in the copper along the cut, amperes per metre.</param>
 public sealed record Section(
     int Layer,
     double FromXM,
@@ -23,4 +23,8 @@ public sealed record Section(
     double AtYM,
     double WidthM,
     double CurrentA,
-    double PeakSheetCurrentAPerM);
+    double PeakSheetCurrentAPerM)
+{
+    /// <summary>Conducting thickness over that of the copper alone, mean over the cut: above 1 where solder carries a part.</summary>
+    public double ThicknessRatio { get; init; } = 1;
+}

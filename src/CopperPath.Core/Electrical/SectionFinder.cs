@@ -60,7 +60,7 @@ public static class SectionFinder
     private static Dictionary<(long Row, long Column), int> DensestPerSquare(SheetField field)
     {
         double[] density = new double[field.Mesh.TriangleCount];
-        Parallel.For(0, density.Length, t => density[t] = field.Mesh.TriangleMarkers[t] == 0 ? field.SheetCurrentAPerM(t) : 0);
+        Parallel.For(0, density.Length, t => density[t] = field.Mesh.IsHeld(t) ? 0 : field.CopperCurrentAPerM(t));
         Dictionary<(long Row, long Column), int> densest = [];
         for (int t = 0; t < density.Length; t++)
         {

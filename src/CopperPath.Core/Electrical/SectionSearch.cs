@@ -71,21 +71,25 @@ internal sealed class SectionSearch(SheetField field, Func<Section, double> seve
     private Cut Through(int triangle, double x, double y, double direction)
     {
         double alongX = Math.Cos(direction), alongY = Math.Sin(direction);
-        double width = 0, current = 0, peak = 0;
+        double width = 0, conducting = 0, current = 0, peak = 0;
 
         void Cross(int t, double length)
         {
-            if (field.Mesh.TriangleMarkers[t] == 0)
+            if (!field.Mesh.IsHeld(t))
             {
                 width += length;
+                conducting += length / field.CopperShare(t);
                 current += length * ((field.SheetCurrentXAPerM[t] * alongX) + (field.SheetCurrentYAPerM[t] * alongY));
-                peak = Math.Max(peak, field.SheetCurrentAPerM(t));
+                peak = Math.Max(peak, field.CopperCurrentAPerM(t));
             }
         }
 
         (double toX, double toY) = _walker.Walk(triangle, x, y, -alongY, alongX, Cross);
         (double fromX, double fromY) = _walker.Walk(triangle, x, y, alongY, -alongX, Cross);
-        Section section = new(field.Layer, fromX, fromY, toX, toY, x, y, width, Math.Abs(current), peak);
+        Section section = new(field.Layer, fromX, fromY, toX, toY, x, y, width, Math.Abs(current), peak)
+        {
+            ThicknessRatio = width > 0 ? conducting / width : 1,
+        };
         return new Cut(triangle, x, y, direction, section, severity(section));
     }
 

@@ -8,7 +8,7 @@ namespace CopperPath.Electrical;
 /// </summary>
 /// <param name="Layer">Layer number, 1 = top.</param>
 /// <param name="Mesh">The triangles.</param>
-/// <param name="SheetConductanceS">Siemens per square.</param>
+/// <param name="Conductance">Siemens per square, bare and tinned.</param>
 /// <param name="PotentialV">At each vertex, volts; not a number on copper no terminal reaches.</param>
 /// <param name="SourceX">-G grad V in each triangle, amperes per metre; 0 in contacts and barrels.</param>
 /// <param name="SourceY">The same, y.</param>
@@ -17,7 +17,7 @@ namespace CopperPath.Electrical;
 internal sealed record SheetFlow(
     int Layer,
     SheetMesh Mesh,
-    double SheetConductanceS,
+    SheetConductance Conductance,
     double[] PotentialV,
     double[] SourceX,
     double[] SourceY,
@@ -25,22 +25,23 @@ internal sealed record SheetFlow(
     double[] BalancedY)
 {
     public static SheetFlow Of(
-        int layer, SheetMesh mesh, TriangleLinks links, Eddies eddies, double sheetConductanceS, double[] potentialV)
+        int layer, SheetMesh mesh, TriangleLinks links, Eddies eddies, SheetConductance conductance, double[] potentialV)
     {
         double[] sourceX = new double[mesh.TriangleCount], sourceY = new double[mesh.TriangleCount];
         for (int t = 0; t < mesh.TriangleCount; t++)
         {
             int a = mesh.Triangles[3 * t], b = mesh.Triangles[(3 * t) + 1], c = mesh.Triangles[(3 * t) + 2];
-            if (mesh.TriangleMarkers[t] == 0 && !double.IsNaN(potentialV[a]))
+            if (!mesh.IsHeld(t) && !double.IsNaN(potentialV[a]))
             {
                 TriangleGradient g = new(mesh, t);
-                sourceX[t] = -sheetConductanceS * ((g.X0 * potentialV[a]) + (g.X1 * potentialV[b]) + (g.X2 * potentialV[c]));
-                sourceY[t] = -sheetConductanceS * ((g.Y0 * potentialV[a]) + (g.Y1 * potentialV[b]) + (g.Y2 * potentialV[c]));
+                double sheetS = conductance.Of(mesh, t);
+                sourceX[t] = -sheetS * ((g.X0 * potentialV[a]) + (g.X1 * potentialV[b]) + (g.X2 * potentialV[c]));
+                sourceY[t] = -sheetS * ((g.Y0 * potentialV[a]) + (g.Y1 * potentialV[b]) + (g.Y2 * potentialV[c]));
             }
         }
 
         (double[] balancedX, double[] balancedY) = CurrentTubes.Balance(mesh, links, eddies, sourceX, sourceY);
-        return new SheetFlow(layer, mesh, sheetConductanceS, potentialV, sourceX, sourceY, balancedX, balancedY);
+        return new SheetFlow(layer, mesh, conductance, potentialV, sourceX, sourceY, balancedX, balancedY);
     }
 
     /// <summary>Heat the potential's own current makes, watts: never more than the true one.</summary>
@@ -59,16 +60,16 @@ internal sealed record SheetFlow(
     private double ErrorProductW(SheetFlow other, int t) =>
         (((BalancedX[t] - SourceX[t]) * (other.BalancedX[t] - other.SourceX[t]))
             + ((BalancedY[t] - SourceY[t]) * (other.BalancedY[t] - other.SourceY[t])))
-        * new TriangleGradient(Mesh, t).AreaM2 / SheetConductanceS;
+        * new TriangleGradient(Mesh, t).AreaM2 / Conductance.Of(Mesh, t);
 
     private double Heat(double[] x, double[] y)
     {
         double heatW = 0;
         for (int t = 0; t < x.Length; t++)
         {
-            heatW += ((x[t] * x[t]) + (y[t] * y[t])) * new TriangleGradient(Mesh, t).AreaM2;
+            heatW += ((x[t] * x[t]) + (y[t] * y[t])) * new TriangleGradient(Mesh, t).AreaM2 / Conductance.Of(Mesh, t);
         }
 
-        return heatW / SheetConductanceS;
+        return heatW;
     }
 }

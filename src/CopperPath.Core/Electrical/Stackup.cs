@@ -17,8 +17,15 @@ public sealed record Stackup(
     /// </summary>
     public double WallOutsideToolM { get; init; } = PlatingM;
 
+    /// <summary>Solder on exposed copper, or null where there is none to count on.</summary>
+    public SolderCoat? Solder { get; init; }
+
     /// <summary>Sheet conductance of a layer (1 = top), siemens per square.</summary>
     public double SheetConductanceS(int layer) => ThicknessM[layer - 1] / ResistivityOhmM;
+
+    /// <summary>The same with what solder adds where it lies.</summary>
+    public SheetConductance ConductanceOf(int layer) =>
+        new(SheetConductanceS(layer), SheetConductanceS(layer) + (Solder is null ? 0 : Solder.ThicknessM / Solder.ResistivityOhmM));
 
     /// <summary>Distance between the mid-planes of two layers, metres: the length of barrel the current runs through.</summary>
     public double BarrelLengthM(int upperLayer, int lowerLayer)

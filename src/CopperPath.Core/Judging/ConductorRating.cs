@@ -21,17 +21,17 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
 
     /// <summary>Rise of the copper at a cut, kelvin.</summary>
     public double TraceRiseK(Section section) => section.WidthM <= 0 ? 0
-        : RiseOf(section.CurrentA, section.WidthM, ThicknessM(section.Layer), PlacementOf(section.Layer)).RiseK;
+        : RiseOf(section.CurrentA, section.WidthM, ThicknessM(section), PlacementOf(section.Layer)).RiseK;
 
     /// <summary>Width that would carry the cut's current at a rise, metres.</summary>
     public double TraceWidthM(Section section, double riseK) => rule == JudgingRule.Ipc2221
-        ? Ipc2221.Section(section.CurrentA, riseK, PlacementOf(section.Layer)).SectionM2 / ThicknessM(section.Layer)
-        : Ipc2152StyleFit.Width(section.CurrentA, riseK, ThicknessM(section.Layer)).WidthM;
+        ? Ipc2221.Section(section.CurrentA, riseK, PlacementOf(section.Layer)).SectionM2 / ThicknessM(section)
+        : Ipc2152StyleFit.Width(section.CurrentA, riseK, ThicknessM(section)).WidthM;
 
     /// <summary>What the judgement of a cut rests on, and where it leaves the relation's range.</summary>
     public string TraceAssumption(Section section)
     {
-        EstimateBasis basis = RiseOf(section.CurrentA, section.WidthM, ThicknessM(section.Layer), PlacementOf(section.Layer)).Basis;
+        EstimateBasis basis = RiseOf(section.CurrentA, section.WidthM, ThicknessM(section), PlacementOf(section.Layer)).Basis;
         bool isFitOnInnerLayer = rule == JudgingRule.Ipc2152 && PlacementOf(section.Layer) == ConductorPlacement.Internal;
         return TextOf(basis) + (isFitOnInnerLayer ? "; the fit is for outer layers and is used here for an inner one" : "");
     }
@@ -61,7 +61,8 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
             ? Ipc2221.Rise(currentA, widthM * thicknessM, placement)
             : Ipc2152StyleFit.Rise(currentA, widthM, thicknessM);
 
-    private double ThicknessM(int layer) => stack.ThicknessM[layer - 1];
+    /// <summary>Solder counts as more copper of the same conductance.</summary>
+    private double ThicknessM(Section section) => stack.ThicknessM[section.Layer - 1] * section.ThicknessRatio;
 
     private ConductorPlacement PlacementOf(int layer) =>
         layer == 1 || layer == stack.ThicknessM.Count ? ConductorPlacement.External : ConductorPlacement.Internal;

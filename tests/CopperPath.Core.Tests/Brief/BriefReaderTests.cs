@@ -28,6 +28,8 @@ public class BriefReaderTests
         stackup.DielectricM.ShouldBe([0.2e-3, 1e-3, 0.2e-3]);
         stackup.PlatingM.ShouldBe(25e-6);
         stackup.HoleDiameters.ShouldBe(HoleDiameters.Drilled);
+        stackup.SolderM.ShouldNotBeNull().ShouldBe(50e-6, 1e-15);
+        stackup.SolderAlloy.ShouldBe(SolderAlloy.TinLead);
         brief.AmbientK.ShouldBe(318.15, 1e-12);
         brief.ConductorK.ShouldBe(338.15, 1e-12);
         brief.Accuracy.ShouldBe(0.005, 1e-15);
@@ -71,9 +73,9 @@ public class BriefReaderTests
     {
         ReviewBrief brief = BriefReader.Read("b.yaml", ExampleBrief.Full).Brief.ShouldNotBeNull();
 
-        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 26, 5));
-        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 32, 9));
-        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 33, 22));
+        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 28, 5));
+        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 34, 9));
+        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 35, 22));
     }
 
     [Fact]

@@ -21,6 +21,8 @@ internal static class ExampleBrief
           dielectric: [0.2 mm, 1.0 mm, 0.2 mm]
           plating: 25 um
           hole diameters: drilled
+          solder on exposed copper: 50 um
+          solder alloy: tin-lead
         ambient: 45 degC
         conductor temperature: 65 degC
         accuracy: 0.5 %

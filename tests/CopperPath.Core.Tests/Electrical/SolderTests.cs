@@ -1,0 +1,71 @@
+using CopperPath.Core.Tests.Gallery;
+using CopperPath.Electrical;
+
+namespace CopperPath.Core.Tests.Electrical;
+
+/// <summary>
+/// Solder in the openings of the mask conducts in parallel with the copper under it: exact for a bar, whose stretches
+/// are resistances in series. Resistivities: copper 17.241 nohm m (IEC 60028), tin-silver-copper 130 nohm m, both from memory.
+/// </summary>
+public sealed class SolderTests
+{
+    private const double CopperS = SyntheticBoard.CopperMm * 1e-3 / 1.7241e-8;
+    private const double SolderS = 50e-6 / 1.3e-7;
+
+    [Fact]
+    public void AnOpeningAcrossABarIsAStretchOfTwoParallelConductors()
+    {
+        ConductionResult result = Solve("  solder on exposed copper: 50 um\n", mask: (20, -1, 30, 11));
+
+        // 40 mm of bar 10 mm wide between the contacts, 10 mm of it tinned.
+        double expected = (3 / CopperS) + (1 / (CopperS + SolderS));
+        result.ResistanceOhm!.Value.ShouldBe(expected, expected * 1e-9);
+        result.LossW.ShouldBe(4 * expected, 4 * expected * 1e-9);
+    }
+
+    [Fact]
+    public void ALengthwiseOpeningIsAWiderConductorBesideTheBareOne()
+    {
+        ConductionResult result = Solve("  solder on exposed copper: 50 um\n", mask: (-1, 0, 51, 4));
+
+        double expected = 4 / ((0.6 * CopperS) + (0.4 * (CopperS + SolderS)));
+        result.ResistanceOhm!.Value.ShouldBe(expected, expected * 1e-9);
+    }
+
+    [Fact]
+    public void ABoundedTrueValueLiesBetweenAllBareAndAllTinned()
+    {
+        ConductionResult result = Solve("  solder on exposed copper: 50 um\n", mask: (22, 3, 31, 8));
+
+        Bracket bounds = result.ResistanceBoundsOhm.ShouldNotBeNull();
+        bounds.Greatest.ShouldBeLessThan(4 / CopperS);
+        bounds.Least.ShouldBeGreaterThan(4 / (CopperS + SolderS));
+        bounds.RelativeWidth.ShouldBeLessThanOrEqualTo(0.01);
+    }
+
+    [Fact]
+    public void WithoutAWordInTheBriefNoSolderCounts() =>
+        Solve("", mask: (20, -1, 30, 11)).ResistanceOhm!.Value.ShouldBe(4 / CopperS, 4 / CopperS * 1e-9);
+
+    private static ConductionResult Solve(string solder, (double X0, double Y0, double X1, double Y1) mask)
+    {
+        using SyntheticBoard board = new(1);
+        board.Rectangle(1, 0, 0, 50, 10);
+        string brief = board.WriteBrief("""
+              - name: Test piece
+                at: { layer: top, x: 1.5 mm, y: 1.5 mm }
+                terminals:
+                  - { name: left, rectangle: { layer: top, from: [0 mm, 0 mm], to: [5 mm, 10 mm] }, enters: 2 A }
+                  - { name: right, rectangle: { layer: top, from: [45 mm, 0 mm], to: [50 mm, 10 mm] }, leaves: 2 A }
+            """);
+        File.WriteAllText(brief, File.ReadAllText(brief).Replace("ambient:", solder + "ambient:", StringComparison.Ordinal));
+        string corner(double x, double y, string code) => SyntheticBoard.At(x, y) + code + "*";
+        File.WriteAllText(Path.Combine(board.Folder, "mask.gbr"),
+            "%TF.FileFunction,Soldermask,Top*%\n%TF.FilePolarity,Negative*%\n%FSLAX46Y46*%\n%MOMM*%\nG01*\nG36*\n"
+            + corner(mask.X0, mask.Y0, "D02") + corner(mask.X1, mask.Y0, "D01") + corner(mask.X1, mask.Y1, "D01")
+            + corner(mask.X0, mask.Y1, "D01") + corner(mask.X0, mask.Y0, "D01") + "G37*\nM02*\n");
+        Review review = Analysis.Check(brief);
+        review.Diagnostics.ShouldNotContain(d => d.Severity == CopperPath.Diagnostics.Severity.Error);
+        return review.Nets.ShouldHaveSingleItem().Conduction;
+    }
+}
