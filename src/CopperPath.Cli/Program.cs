@@ -15,6 +15,9 @@ public static class Program
         return Run(arguments, new Terminal(Console.Out, Console.Error, Console.IsErrorRedirected, width));
     }
 
+    /// <summary>What each command can be told.</summary>
+    internal static Type[] CommandOptions { get; } = [typeof(CheckOptions), typeof(SurveyOptions)];
+
     /// <summary>The whole program with its streams handed in.</summary>
     public static int Run(string[] arguments, Terminal terminal)
     {
@@ -23,7 +26,7 @@ public static class Program
             settings.HelpWriter = null;
             settings.CaseInsensitiveEnumValues = true;
         });
-        ParserResult<object> parsed = parser.ParseArguments<CheckOptions, SurveyOptions>(arguments);
+        ParserResult<object> parsed = parser.ParseArguments(arguments, CommandOptions);
         return parsed.MapResult(
             (CheckOptions options) => CheckCommand.Run(options, terminal),
             (SurveyOptions options) => SurveyCommand.Run(options, terminal),
