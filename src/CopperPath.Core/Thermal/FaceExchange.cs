@@ -1,0 +1,88 @@
+namespace CopperPath.Thermal;
+
+/// <summary>Heat one face gives to air and surroundings.</summary>
+internal sealed class FaceExchange
+{
+    /// <summary>Stefan-Boltzmann constant, W/(m2 K4), CODATA 2018 (from memory).</summary>
+    private const double StefanBoltzmann = 5.670374419e-8;
+
+    private readonly HeatNetwork _network;
+    private readonly int _plane;
+    private readonly FaceCooling _face;
+    private readonly FacePosture _posture;
+    private readonly double _ambientK;
+    private readonly double _filmScale;
+    private readonly double _lengthM;
+    private readonly double _areaM2;
+
+    public FaceExchange(HeatNetwork network, Cooling cooling, bool isTop)
+    {
+        _network = network;
+        HeatGrid grid = network.Grid;
+        _plane = isTop ? 0 : grid.Planes.Count - 1;
+        _face = isTop ? cooling.Top : cooling.Bottom;
+        _posture = cooling.Posture == BoardPosture.Vertical ? FacePosture.Vertical : isTop ? FacePosture.Up : FacePosture.Down;
+        (_ambientK, _filmScale) = (cooling.AmbientK, cooling.FilmScale);
+        double widthM = grid.X.LinesM[^1] - grid.X.LinesM[0];
+        double heightM = grid.Y.LinesM[^1] - grid.Y.LinesM[0];
+        _lengthM = _posture == FacePosture.Vertical ? heightM : widthM * heightM / (2 * (widthM + heightM));
+        foreach ((_, double areaM2) in Cells())
+        {
+            _areaM2 += areaM2;
+        }
+    }
+
+    /// <summary>Film coefficient at the last call of <see cref="Update"/>, watts per square metre and kelvin.</summary>
+    public double FilmWPerM2K { get; private set; }
+
+    /// <summary>Conductance a rise of nothing would meet, watts per kelvin; 0 means that the face gives nothing away.</summary>
+    public bool GivesNothing => _face.FilmWPerM2K == 0 && _face.Emissivity == 0;
+
+    /// <summary>
+    /// Subtracts what the face gives away from the heat left over in each node, and adds its derivative to the diagonal.
+    /// </summary>
+    /// <returns>Heat convected and radiated, watts.</returns>
+    public (double ConvectedW, double RadiatedW) Update(double[] riseK, double[] surplusW, double[] slopeWPerK)
+    {
+        double meanK = 0;
+        foreach ((int node, double areaM2) in Cells())
+        {
+            meanK += areaM2 * riseK[node] / _areaM2;
+        }
+
+        FilmWPerM2K = FilmAt(meanK);
+        double stepK = 1e-3 * Math.Max(1, Math.Abs(meanK));
+        double slope = FilmWPerM2K + (meanK * (FilmAt(meanK + stepK) - FilmWPerM2K) / stepK);
+        double ambient4 = Math.Pow(_ambientK, 4);
+        double convectedW = 0;
+        double radiatedW = 0;
+        foreach ((int node, double areaM2) in Cells())
+        {
+            double surfaceK = _ambientK + riseK[node];
+            double cubed = surfaceK * surfaceK * surfaceK;
+            double convected = FilmWPerM2K * areaM2 * riseK[node];
+            double radiated = _face.Emissivity * StefanBoltzmann * areaM2 * ((cubed * surfaceK) - ambient4);
+            convectedW += convected;
+            radiatedW += radiated;
+            surplusW[node] -= convected + radiated;
+            slopeWPerK[node] += areaM2 * (slope + (4 * _face.Emissivity * StefanBoltzmann * cubed));
+        }
+
+        return (convectedW, radiatedW);
+    }
+
+    private double FilmAt(double meanRiseK) => _filmScale
+        * (_face.FilmWPerM2K ?? NaturalConvection.FilmWPerM2K(_posture, meanRiseK, _ambientK, _lengthM));
+
+    private IEnumerable<(int Node, double AreaM2)> Cells()
+    {
+        HeatGrid grid = _network.Grid;
+        for (int j = 0; j < grid.Y.Count; j++)
+        {
+            for (int i = 0; i < grid.X.Count; i++)
+            {
+                yield return (grid.Node(i, j, _plane), _network.BoardAreaM2(i, j));
+            }
+        }
+    }
+}

@@ -1,0 +1,77 @@
+using CopperPath.Quantities;
+
+namespace CopperPath.Thermal;
+
+/// <summary>Lines that part one axis of the board into cells, metres, ascending.</summary>
+public sealed class GridAxis
+{
+    private readonly double[] _linesM;
+
+    private GridAxis(double[] linesM) => _linesM = linesM;
+
+    /// <summary>Number of cells.</summary>
+    public int Count => _linesM.Length - 1;
+
+    /// <summary>The lines: cell i lies between line i and line i + 1.</summary>
+    public IReadOnlyList<double> LinesM => _linesM;
+
+    /// <summary>The narrowest cell, metres.</summary>
+    public double NarrowestM => Enumerable.Range(0, Count).Min(WidthM);
+
+    /// <summary>Equal cells no wider than asked.</summary>
+    public static GridAxis Uniform(double fromM, double toM, double cellM)
+    {
+        int count = Math.Max(1, (int)Math.Ceiling(((toM - fromM) / Checked.Positive(cellM)) - 1e-9));
+        return new GridAxis([.. Enumerable.Range(0, count + 1).Select(i => fromM + ((toM - fromM) * i / count))]);
+    }
+
+    /// <summary>
+    /// Equal cells inside a stretch, and from its ends outwards cells that grow by a constant ratio until they are as
+    /// wide as allowed: for one narrow conductor on a wide board.
+    /// </summary>
+    /// <param name="fromM">Start of the axis.</param>
+    /// <param name="toM">End of the axis.</param>
+    /// <param name="fineFromM">Start of the stretch; a grid line.</param>
+    /// <param name="fineToM">End of the stretch; a grid line.</param>
+    /// <param name="cellM">Widest cell inside the stretch.</param>
+    /// <param name="growth">Ratio of neighbouring cells outside, above 1.</param>
+    /// <param name="widestM">Widest cell anywhere.</param>
+    public static GridAxis Graded(
+        double fromM, double toM, double fineFromM, double fineToM, double cellM, double growth, double widestM)
+    {
+        GridAxis fine = Uniform(fineFromM, fineToM, cellM);
+        double firstM = fine.WidthM(0);
+        IEnumerable<double> before = Growing(fineFromM - fromM, firstM, growth, widestM).Select(d => fineFromM - d).Reverse();
+        IEnumerable<double> after = Growing(toM - fineToM, firstM, growth, widestM).Select(d => fineToM + d);
+        return new GridAxis([.. before, .. fine._linesM, .. after]);
+    }
+
+    public double WidthM(int cell) => _linesM[cell + 1] - _linesM[cell];
+
+    public double CentreM(int cell) => (_linesM[cell] + _linesM[cell + 1]) / 2;
+
+    /// <summary>The cell a coordinate lies in; beyond the ends, the last cell on that side.</summary>
+    public int CellAt(double positionM)
+    {
+        int found = Array.BinarySearch(_linesM, positionM);
+        int line = found >= 0 ? found : ~found - 1;
+        return Math.Clamp(line, 0, Count - 1);
+    }
+
+    /// <summary>Distances of grid lines over a span; the last is the span itself.</summary>
+    private static List<double> Growing(double spanM, double firstM, double growth, double widestM)
+    {
+        List<double> distances = [];
+        double reached = 0;
+        double width = firstM;
+        while (reached < spanM)
+        {
+            width = Math.Min(width * growth, widestM);
+            reached += width;
+            distances.Add(reached);
+        }
+
+        // Squeezed together so that the last line falls on the end: no sliver of a cell is left there.
+        return distances.ConvertAll(distance => distance * spanM / reached);
+    }
+}

@@ -1,0 +1,72 @@
+using CopperPath.Electrical;
+
+namespace CopperPath.Thermal;
+
+/// <summary>The solved rises as a field on each copper layer.</summary>
+/// <param name="Network">Grid and copper.</param>
+/// <param name="Result">A solved board.</param>
+public sealed record TemperatureField(HeatNetwork Network, ThermalResult Result)
+{
+    /// <summary>
+    /// Rise of the copper of a layer at a point, kelvin: linear between the centres of the four nearest cells, of which
+    /// those without copper do not count while any has some.
+    /// </summary>
+    public double RiseK(int layer, double xM, double yM)
+    {
+        HeatGrid grid = Network.Grid;
+        int plane = grid.PlaneOf(layer);
+        (int i, double partX) = Between(grid.X, xM);
+        (int j, double partY) = Between(grid.Y, yM);
+        double weights = 0;
+        double weighted = 0;
+        double plain = 0;
+        for (int corner = 0; corner < 4; corner++)
+        {
+            int ci = Math.Min(i + (corner & 1), grid.X.Count - 1);
+            int cj = Math.Min(j + (corner >> 1), grid.Y.Count - 1);
+            double share = ((corner & 1) == 1 ? partX : 1 - partX) * (corner >> 1 == 1 ? partY : 1 - partY);
+            double rise = Result.RiseK[grid.Node(ci, cj, plane)];
+            double weight = share * Network.CopperAreaM2(ci, cj, plane);
+            plain += share * rise;
+            weights += weight;
+            weighted += weight * rise;
+        }
+
+        return weights > 0 ? weighted / weights : plain;
+    }
+
+    /// <summary>Mean and largest rise along a cut, kelvin.</summary>
+    public (double MeanK, double PeakK) RiseAlong(Section section)
+    {
+        const int Samples = 9;
+        double sum = 0;
+        double peak = double.NegativeInfinity;
+        for (int k = 0; k < Samples; k++)
+        {
+            double at = (k + 0.5) / Samples;
+            double rise = RiseK(section.Layer,
+                section.FromXM + (at * (section.ToXM - section.FromXM)), section.FromYM + (at * (section.ToYM - section.FromYM)));
+            sum += rise;
+            peak = Math.Max(peak, rise);
+        }
+
+        return (sum / Samples, peak);
+    }
+
+    /// <summary>Rises at the vertices of a mesh.</summary>
+    public double[] AtVertices(SheetField sheet) =>
+        [.. Enumerable.Range(0, sheet.Mesh.VertexCount).Select(v => RiseK(sheet.Layer, sheet.Mesh.XM[v], sheet.Mesh.YM[v]))];
+
+    /// <summary>The cell below a coordinate by centres, and how far on to the next, 0 to 1.</summary>
+    private static (int Cell, double Part) Between(GridAxis axis, double positionM)
+    {
+        int cell = axis.CellAt(positionM);
+        if (positionM < axis.CentreM(cell))
+        {
+            cell = Math.Max(0, cell - 1);
+        }
+
+        return cell + 1 >= axis.Count || positionM <= axis.CentreM(cell) ? (cell, 0)
+            : (cell, Math.Min(1, (positionM - axis.CentreM(cell)) / (axis.CentreM(cell + 1) - axis.CentreM(cell))));
+    }
+}

@@ -1,0 +1,203 @@
+using CopperPath.LinearAlgebra;
+using CopperPath.Quantities;
+
+namespace CopperPath.Thermal;
+
+/// <summary>
+/// Steady temperatures of a board: conduction, heat from copper and components, films and radiation at both faces.
+/// </summary>
+/// <remarks>
+/// Newton's method on the heat left over in each node. The copper's loss is linear in its temperature and enters the
+/// equations exactly, with the current held as the electrical solve found it: its growth is taken off the diagonal, and
+/// where that leaves a matrix that is not positive definite at every temperature up to the limit, heat is made faster
+/// than it can leave: runaway. The edges of the board give nothing away.
+/// </remarks>
+public static class ThermalSolver
+{
+    /// <summary>Heat left over, summed without sign, as a share of the heat put in: below this the solution stands.</summary>
+    private const double Tolerance = 1e-9;
+
+    private const double StepTolerance = 1e-4;
+    private const int MostRounds = 40;
+
+    /// <summary>Laminate has long gone and the laws used here have ended, kelvin; common practice, no source.</summary>
+    private const double HottestK = Units.ZeroCelsiusK + 300;
+
+    /// <summary>A still face is taken to shed this much at first, W/(m2 K): only a start for the iteration.</summary>
+    private const double FirstFilmWPerM2K = 10;
+
+    public static ThermalResult Solve(HeatNetwork network, HeatSources sources, Cooling cooling, IReadOnlyList<HeatSink> sinks)
+    {
+        Balance balance = new(network, sources, cooling, sinks);
+        if (balance.HasNoWayOut)
+        {
+            return balance.Ended(ThermalStatus.NoWayOut, [], 0);
+        }
+
+        double limitK = HottestK - cooling.AmbientK;
+        double startK = Math.Min(balance.FirstGuessK(FirstFilmWPerM2K), limitK / 2);
+        for (; startK <= limitK; startK = Math.Max(1, 2 * startK))
+        {
+            ThermalResult result = SolveFrom(balance, startK);
+            if (result.Status != ThermalStatus.Runaway)
+            {
+                return result.Status == ThermalStatus.Solved && result.RiseK.Max() > limitK
+                    ? result with { Status = ThermalStatus.TooHot } : result;
+            }
+        }
+
+        return balance.Ended(ThermalStatus.Runaway, [], 0);
+    }
+
+    private static ThermalResult SolveFrom(Balance balance, double startK)
+    {
+        double[] rise = balance.Start(startK);
+        double[] step = new double[rise.Length];
+        IPreconditioner? preconditioner = null;
+        for (int round = 0; round < MostRounds; round++)
+        {
+            double leftW = balance.Update(rise);
+            if (leftW <= Tolerance * balance.HeatThroughW)
+            {
+                return balance.Ended(ThermalStatus.Solved, rise, round);
+            }
+
+            preconditioner ??= IncompleteCholesky.TryCreate(balance.Matrix);
+            Array.Clear(step);
+            ConjugateGradientResult solved = ConjugateGradient.Solve(
+                balance.Matrix, balance.SurplusW, step, preconditioner, StepTolerance);
+            if (solved.Outcome == IterationOutcome.NotPositiveDefinite)
+            {
+                return balance.Ended(ThermalStatus.Runaway, rise, round);
+            }
+
+            for (int n = 0; n < rise.Length; n++)
+            {
+                rise[n] += step[n];
+            }
+        }
+
+        return balance.Ended(ThermalStatus.NotConverged, rise, MostRounds);
+    }
+
+    /// <summary>The books of every node: what comes in, what goes out, and how both change with temperature.</summary>
+    private sealed class Balance
+    {
+        private readonly HeatNetwork _network;
+        private readonly HeatSources _sources;
+        private readonly FaceExchange _top;
+        private readonly FaceExchange _bottom;
+        private readonly bool[] _isHeld;
+        private readonly double[] _heldRiseK;
+        private readonly double[] _sinkWPerK;
+        private readonly double[] _sinkWAtNoRise;
+        private readonly double[] _conductionDiagonal;
+        private readonly double _boardAreaM2;
+        private HeatBalance _books = new(0, 0, default, default, 0);
+
+        public Balance(HeatNetwork network, HeatSources sources, Cooling cooling, IReadOnlyList<HeatSink> sinks)
+        {
+            (_network, _sources) = (network, sources);
+            _top = new FaceExchange(network, cooling, isTop: true);
+            _bottom = new FaceExchange(network, cooling, isTop: false);
+            int size = network.Grid.NodeCount;
+            _isHeld = new bool[size];
+            _heldRiseK = new double[size];
+            _sinkWPerK = new double[size];
+            _sinkWAtNoRise = new double[size];
+            foreach (HeatSink sink in sinks)
+            {
+                Tie(sink);
+            }
+
+            HasNoWayOut = _top.GivesNothing && _bottom.GivesNothing && sinks.Count == 0;
+            Matrix = network.Matrix(_isHeld);
+            _conductionDiagonal = [.. Enumerable.Range(0, size).Select(n => Matrix.Values[Matrix.ColumnPointers[n]])];
+            SurplusW = new double[size];
+            for (int j = 0; j < network.Grid.Y.Count; j++)
+            {
+                for (int i = 0; i < network.Grid.X.Count; i++)
+                {
+                    _boardAreaM2 += network.BoardAreaM2(i, j);
+                }
+            }
+        }
+
+        public bool HasNoWayOut { get; }
+
+        /// <summary>How the heat left over changes with the rises, after <see cref="Update"/>.</summary>
+        public SymmetricSparseMatrix Matrix { get; }
+
+        /// <summary>Heat left over in each node, watts, after <see cref="Update"/>; 0 at held nodes.</summary>
+        public double[] SurplusW { get; private set; }
+
+        public double HeatThroughW => _books.ThroughW;
+
+        public double FirstGuessK(double filmWPerM2K) =>
+            (_sources.JouleAtAmbientW.Sum() + _sources.ComponentW.Sum()) / (2 * filmWPerM2K * _boardAreaM2);
+
+        public double[] Start(double riseK) =>
+            [.. Enumerable.Range(0, _isHeld.Length).Select(n => _isHeld[n] ? _heldRiseK[n] : riseK)];
+
+        /// <returns>Heat left over, summed without sign, watts.</returns>
+        public double Update(double[] riseK)
+        {
+            double[] surplus = _network.InflowW(riseK);
+            double[] slope = [.. _conductionDiagonal];
+            double jouleW = 0;
+            double sunkW = 0;
+            for (int n = 0; n < surplus.Length; n++)
+            {
+                double growth = _sources.JouleAtAmbientW[n] * _sources.ResistivityGrowthPerK;
+                double joule = _sources.JouleAtAmbientW[n] + (growth * riseK[n]);
+                double sunk = (_sinkWPerK[n] * riseK[n]) - _sinkWAtNoRise[n];
+                jouleW += joule;
+                sunkW += sunk;
+                surplus[n] += joule + _sources.ComponentW[n] - sunk;
+                slope[n] += _sinkWPerK[n] - growth;
+            }
+
+            (double convectedTop, double radiatedTop) = _top.Update(riseK, surplus, slope);
+            (double convectedBottom, double radiatedBottom) = _bottom.Update(riseK, surplus, slope);
+            double left = 0;
+            for (int n = 0; n < surplus.Length; n++)
+            {
+                if (_isHeld[n])
+                {
+                    // What is left over in a held node is what holds it.
+                    sunkW += surplus[n];
+                    surplus[n] = 0;
+                    slope[n] = 1;
+                }
+
+                left += Math.Abs(surplus[n]);
+                Matrix.Values[Matrix.ColumnPointers[n]] = slope[n];
+            }
+
+            SurplusW = surplus;
+            _books = new HeatBalance(
+                jouleW, _sources.ComponentW.Sum(), (convectedTop, convectedBottom), (radiatedTop, radiatedBottom), sunkW);
+            return left;
+        }
+
+        public ThermalResult Ended(ThermalStatus status, double[] riseK, int rounds) =>
+            new(status, riseK, _books, _top.FilmWPerM2K, _bottom.FilmWPerM2K, rounds);
+
+        private void Tie(HeatSink sink)
+        {
+            foreach ((int node, double share) in sink.Spot.Parts)
+            {
+                if (sink.ResistanceKPerW == 0)
+                {
+                    _isHeld[node] = true;
+                    _heldRiseK[node] = sink.RiseK;
+                }
+                else
+                {
+                    _sinkWPerK[node] += share / sink.ResistanceKPerW;
+                    _sinkWAtNoRise[node] += share * sink.RiseK / sink.ResistanceKPerW;
+                }
+            }
+        }
+    }
+}
