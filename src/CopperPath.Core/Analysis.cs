@@ -4,6 +4,7 @@ using CopperPath.Circuit;
 using CopperPath.Diagnostics;
 using CopperPath.Electrical;
 using CopperPath.Judging;
+using CopperPath.Thermal;
 
 namespace CopperPath;
 
@@ -64,7 +65,13 @@ public static class Analysis
             solved[i] = Solve(circuit.Nets[i], cuts, stack, rating, brief.Accuracy);
         }
 
-        // 5. The judgement.
+        // 5. The heat: the whole board's temperatures from the loss of the solved copper.
+        clock.Begin("Solving temperatures");
+        TemperatureField heat = BoardHeat.Solve(
+            board.Nets, board.Profile, board.Bounds, stack, ThermalSection.Default, brief.AmbientK,
+            [.. solved.Select(net => net.Conduction).Where(conduction => conduction.Status == ConductionStatus.Solved)]);
+
+        // 6. The judgement.
         clock.Begin("Judging");
         IReadOnlyList<Finding> findings = Judge.Findings(brief, solved, board.Nets, rating);
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);

@@ -1,3 +1,5 @@
+using CopperPath.Brief;
+
 namespace CopperPath.Thermal;
 
 /// <summary>How one face gives heat away.</summary>

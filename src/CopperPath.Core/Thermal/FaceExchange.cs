@@ -1,3 +1,5 @@
+using CopperPath.Brief;
+
 namespace CopperPath.Thermal;
 
 /// <summary>Heat one face gives to air and surroundings.</summary>

@@ -19,6 +19,7 @@ public sealed class HeatNetwork
     private readonly double[] _east;
     private readonly double[] _north;
     private readonly double[] _down;
+    private readonly bool[] _isIsothermal;
 
     /// <param name="grid">Cells and levels.</param>
     /// <param name="board">The board's own outline.</param>
@@ -30,6 +31,7 @@ public sealed class HeatNetwork
         Materials = materials;
         (_board, _copper) = (board, copper);
         (_east, _north, _down) = (new double[grid.NodeCount], new double[grid.NodeCount], new double[grid.NodeCount]);
+        _isIsothermal = new bool[grid.NodeCount];
         Parallel.For(0, grid.Y.Count, ConnectRow);
     }
 
@@ -44,7 +46,27 @@ public sealed class HeatNetwork
     public double CopperAreaM2(int i, int j, int plane) => _copper[plane]?.AreaM2(i, j) ?? 0;
 
     /// <summary>Adds a conductance between a node and the one below it: the wall of a plated hole.</summary>
-    public void AddDown(int i, int j, int plane, double conductanceWPerK) => _down[Grid.Node(i, j, plane)] += conductanceWPerK;
+    public void AddDown(int node, double conductanceWPerK) => _down[node] += conductanceWPerK;
+
+    /// <summary>
+    /// Makes a cell one temperature up to its edges: what is held there, by a heat sink or a clamp, fills the cell, and
+    /// only the neighbour's half of the way between the two centres is left to conduct.
+    /// </summary>
+    public void MakeIsothermal(int node)
+    {
+        if (_isIsothermal[node])
+        {
+            return;
+        }
+
+        _isIsothermal[node] = true;
+        int cell = node / Grid.Planes.Count;
+        (int i, int j) = (cell % Grid.X.Count, cell / Grid.X.Count);
+        Shorten(_east, Grid.X, i, i - 1, node, -Grid.Planes.Count);
+        Shorten(_east, Grid.X, i, i + 1, node, Grid.Planes.Count);
+        Shorten(_north, Grid.Y, j, j - 1, node, -Grid.Planes.Count * Grid.X.Count);
+        Shorten(_north, Grid.Y, j, j + 1, node, Grid.Planes.Count * Grid.X.Count);
+    }
 
     /// <summary>Heat that conduction brings to each node, watts, for given rises.</summary>
     public double[] InflowW(double[] riseK)
@@ -116,6 +138,14 @@ public sealed class HeatNetwork
         }
 
         return new SymmetricSparseMatrix(size, pointers, [.. rows], [.. values]);
+    }
+
+    private void Shorten(double[] conductances, GridAxis axis, int own, int next, int node, int toNext)
+    {
+        if (next >= 0 && next < axis.Count && !_isIsothermal[node + toNext])
+        {
+            conductances[Math.Min(node, node + toNext)] *= (axis.WidthM(own) + axis.WidthM(next)) / axis.WidthM(next);
+        }
     }
 
     private void ConnectRow(int j)

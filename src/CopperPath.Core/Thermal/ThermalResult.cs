@@ -23,19 +23,18 @@ public enum ThermalStatus
 /// <param name="ComponentW">Put in by components.</param>
 /// <param name="ConvectedW">Given to the air, top and bottom face.</param>
 /// <param name="RadiatedW">Radiated, top and bottom face.</param>
-/// <param name="SunkW">Taken by heat sinks and held spots; negative where they heat the board.</param>
+/// <param name="SunkW">Taken by heat sinks and held spots.</param>
+/// <param name="FedW">Put in by those of them that are warmer than the board.</param>
 public sealed record HeatBalance(
-    double JouleW, double ComponentW, (double Top, double Bottom) ConvectedW, (double Top, double Bottom) RadiatedW, double SunkW)
+    double JouleW, double ComponentW, (double Top, double Bottom) ConvectedW, (double Top, double Bottom) RadiatedW,
+    double SunkW, double FedW)
 {
-    public double InW => JouleW + ComponentW;
+    public double InW => JouleW + ComponentW + FedW;
 
     public double OutW => ConvectedW.Top + ConvectedW.Bottom + RadiatedW.Top + RadiatedW.Bottom + SunkW;
 
-    /// <summary>Heat that passes through the board, whichever way it came in, watts.</summary>
-    public double ThroughW => Math.Max(InW, InW - SunkW);
-
-    /// <summary>|in - out| over the heat that passes through: what the solution leaves unbalanced.</summary>
-    public double ErrorRatio => ThroughW == 0 ? 0 : Math.Abs(InW - OutW) / ThroughW;
+    /// <summary>|in - out| over in: what the solution leaves unbalanced.</summary>
+    public double ErrorRatio => InW == 0 ? 0 : Math.Abs(InW - OutW) / InW;
 }
 
 /// <summary>Steady temperatures of a board.</summary>

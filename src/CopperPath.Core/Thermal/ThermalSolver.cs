@@ -57,7 +57,7 @@ public static class ThermalSolver
         for (int round = 0; round < MostRounds; round++)
         {
             double leftW = balance.Update(rise);
-            if (leftW <= Tolerance * balance.HeatThroughW)
+            if (leftW <= Tolerance * balance.HeatInW)
             {
                 return balance.Ended(ThermalStatus.Solved, rise, round);
             }
@@ -93,7 +93,7 @@ public static class ThermalSolver
         private readonly double[] _sinkWAtNoRise;
         private readonly double[] _conductionDiagonal;
         private readonly double _boardAreaM2;
-        private HeatBalance _books = new(0, 0, default, default, 0);
+        private HeatBalance _books = new(0, 0, default, default, 0, 0);
 
         public Balance(HeatNetwork network, HeatSources sources, Cooling cooling, IReadOnlyList<HeatSink> sinks)
         {
@@ -131,7 +131,7 @@ public static class ThermalSolver
         /// <summary>Heat left over in each node, watts, after <see cref="Update"/>; 0 at held nodes.</summary>
         public double[] SurplusW { get; private set; }
 
-        public double HeatThroughW => _books.ThroughW;
+        public double HeatInW => _books.InW;
 
         public double FirstGuessK(double filmWPerM2K) =>
             (_sources.JouleAtAmbientW.Sum() + _sources.ComponentW.Sum()) / (2 * filmWPerM2K * _boardAreaM2);
@@ -146,13 +146,15 @@ public static class ThermalSolver
             double[] slope = [.. _conductionDiagonal];
             double jouleW = 0;
             double sunkW = 0;
+            double fedW = 0;
             for (int n = 0; n < surplus.Length; n++)
             {
                 double growth = _sources.JouleAtAmbientW[n] * _sources.ResistivityGrowthPerK;
                 double joule = _sources.JouleAtAmbientW[n] + (growth * riseK[n]);
                 double sunk = (_sinkWPerK[n] * riseK[n]) - _sinkWAtNoRise[n];
                 jouleW += joule;
-                sunkW += sunk;
+                sunkW += Math.Max(0, sunk);
+                fedW += Math.Max(0, -sunk);
                 surplus[n] += joule + _sources.ComponentW[n] - sunk;
                 slope[n] += _sinkWPerK[n] - growth;
             }
@@ -165,7 +167,8 @@ public static class ThermalSolver
                 if (_isHeld[n])
                 {
                     // What is left over in a held node is what holds it.
-                    sunkW += surplus[n];
+                    sunkW += Math.Max(0, surplus[n]);
+                    fedW += Math.Max(0, -surplus[n]);
                     surplus[n] = 0;
                     slope[n] = 1;
                 }
@@ -176,7 +179,7 @@ public static class ThermalSolver
 
             SurplusW = surplus;
             _books = new HeatBalance(
-                jouleW, _sources.ComponentW.Sum(), (convectedTop, convectedBottom), (radiatedTop, radiatedBottom), sunkW);
+                jouleW, _sources.ComponentW.Sum(), (convectedTop, convectedBottom), (radiatedTop, radiatedBottom), sunkW, fedW);
             return left;
         }
 

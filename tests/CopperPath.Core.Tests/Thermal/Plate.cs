@@ -53,6 +53,7 @@ internal sealed class Plate
                 if (where(Grid.X.CentreM(i), Grid.Y.CentreM(j)))
                 {
                     nodes.Add(Grid.Node(i, j, plane));
+                    Network.MakeIsothermal(nodes[^1]);
                 }
             }
         }

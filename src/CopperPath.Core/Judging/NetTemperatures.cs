@@ -1,0 +1,43 @@
+using CopperPath.Electrical;
+using CopperPath.Thermal;
+
+namespace CopperPath.Judging;
+
+/// <summary>What the board's own solution says of the copper of one reviewed net.</summary>
+/// <param name="MeanK">Mean rise over its copper, kelvin.</param>
+/// <param name="PeakK">Largest rise, kelvin.</param>
+/// <param name="Layer">Layer of the largest rise.</param>
+/// <param name="XM">Place of the largest rise, metres.</param>
+/// <param name="YM">Place of the largest rise, metres.</param>
+public sealed record NetTemperatures(double MeanK, double PeakK, int Layer, double XM, double YM)
+{
+    /// <summary>Reads a net's temperatures at the vertices of its mesh, weighted by the area around each.</summary>
+    public static NetTemperatures Of(ConductionResult conduction, TemperatureField field)
+    {
+        double areaM2 = 0;
+        double weighted = 0;
+        NetTemperatures peak = new(0, double.NegativeInfinity, 0, 0, 0);
+        foreach (SheetField sheet in conduction.Sheets)
+        {
+            double[] rises = field.AtVertices(sheet);
+            for (int v = 0; v < rises.Length; v++)
+            {
+                if (rises[v] > peak.PeakK)
+                {
+                    peak = new NetTemperatures(0, rises[v], sheet.Layer, sheet.Mesh.XM[v], sheet.Mesh.YM[v]);
+                }
+            }
+
+            for (int t = 0; t < sheet.Mesh.TriangleCount; t++)
+            {
+                (int a, int b, int c) = (sheet.Mesh.Triangles[3 * t], sheet.Mesh.Triangles[(3 * t) + 1], sheet.Mesh.Triangles[(3 * t) + 2]);
+                double area = (((sheet.Mesh.XM[b] - sheet.Mesh.XM[a]) * (sheet.Mesh.YM[c] - sheet.Mesh.YM[a]))
+                    - ((sheet.Mesh.XM[c] - sheet.Mesh.XM[a]) * (sheet.Mesh.YM[b] - sheet.Mesh.YM[a]))) / 2;
+                areaM2 += area;
+                weighted += area * (rises[a] + rises[b] + rises[c]) / 3;
+            }
+        }
+
+        return peak with { MeanK = weighted / areaM2 };
+    }
+}

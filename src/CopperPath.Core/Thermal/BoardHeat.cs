@@ -1,0 +1,109 @@
+using CopperPath.Brief;
+using CopperPath.Copper;
+using CopperPath.Electrical;
+using CopperPath.Geometry;
+using CopperPath.Nets;
+using CopperPath.Quantities;
+
+namespace CopperPath.Thermal;
+
+/// <summary>
+/// A reviewed board -> its temperatures: all copper of all nets spreads heat, the copper that was solved makes it.
+/// </summary>
+public static class BoardHeat
+{
+    /// <summary>Nodes of a board without a stated cell; doubling them changes the demo board's peak by less than 2 %.</summary>
+    private const int NodeBudget = 250_000;
+
+    private const double FinestM = 0.25e-3;
+    private const double CoarsestM = 2e-3;
+
+    /// <summary>Laminates thicker than this get levels of their own.</summary>
+    private const double ThickestGapM = 1e-3;
+
+    /// <param name="nets">Copper and plated holes.</param>
+    /// <param name="profile">Board outline; empty where none was read, and the board then fills the extent of its copper.</param>
+    /// <param name="bounds">Extent of the board.</param>
+    /// <param name="stack">Thicknesses and the resistivity of the electrical solve.</param>
+    /// <param name="section">Cooling, materials, components.</param>
+    /// <param name="ambientK">Air and surroundings.</param>
+    /// <param name="solutions">Solved stretches.</param>
+    public static TemperatureField Solve(
+        NetList nets, IReadOnlyList<PolygonNm> profile, BoxNm bounds, Stackup stack, ThermalSection section, double ambientK,
+        IReadOnlyList<ConductionResult> solutions)
+    {
+        HeatNetwork network = NetworkOf(nets, profile, bounds, stack, section);
+        CopperMaterial copper = CopperMaterial.Iacs;
+        double atAmbient = copper.ResistivityOhmM(ambientK);
+        HeatSources sources = CopperLoss.Of(network.Grid, solutions, stack, atAmbient, copper.ResistivityOhmM(ambientK + 1) / atAmbient - 1);
+        Cooling cooling = new(ambientK, section.Posture, FaceOf(section.Top), FaceOf(section.Bottom));
+        HeatSpotBinder spots = new(network.Grid, nets);
+        foreach (ComponentLoss loss in section.Losses)
+        {
+            sources.AddComponent(spots.Bind(loss.Name, loss.Place), loss.PowerW);
+        }
+
+        List<HeatSink> sinks = [.. section.Sinks.Select(sink =>
+            new HeatSink(spots.Bind(sink.Name, sink.Place), (sink.TemperatureK ?? ambientK) - ambientK, sink.ResistanceKPerW))];
+        foreach (HeatSink held in sinks.Where(sink => sink.ResistanceKPerW == 0))
+        {
+            foreach ((int node, _) in held.Spot.Parts)
+            {
+                network.MakeIsothermal(node);
+            }
+        }
+
+        return new TemperatureField(network, ThermalSolver.Solve(network, sources, cooling, sinks));
+    }
+
+    private static HeatNetwork NetworkOf(
+        NetList nets, IReadOnlyList<PolygonNm> profile, BoxNm bounds, Stackup stack, ThermalSection section)
+    {
+        IReadOnlyList<HeatPlane> planes = HeatPlane.Of(stack, section.Laminate.BelowM, ThickestGapM);
+        double cellM = section.CellM ?? CellWithin(bounds, planes.Count);
+        HeatGrid grid = new(
+            GridAxis.Uniform(Units.MetresFromNm(bounds.MinX), Units.MetresFromNm(bounds.MaxX), cellM),
+            GridAxis.Uniform(Units.MetresFromNm(bounds.MinY), Units.MetresFromNm(bounds.MaxY), cellM),
+            planes);
+        CopperRaster?[] copper = new CopperRaster?[planes.Count];
+        Parallel.ForEach(nets.Layers, layer => copper[grid.PlaneOf(layer.Number)] = CopperRaster.Of(layer.Islands, grid.X, grid.Y));
+        CopperRaster board = profile.Count > 0 ? CopperRaster.Of(profile, grid.X, grid.Y) : CopperRaster.Full(grid.X, grid.Y);
+        ThermalMaterials materials = ThermalMaterials.CopperOnFr4 with
+        {
+            LaminateThroughWPerMK = section.Laminate.ThroughWPerMK,
+            LaminateInPlaneWPerMK = section.Laminate.InPlaneWPerMK,
+        };
+        HeatNetwork network = new(grid, board, copper, materials);
+        foreach (Barrel barrel in nets.Nets.SelectMany(net => net.Barrels))
+        {
+            AddWall(network, barrel, stack);
+        }
+
+        return network;
+    }
+
+    /// <summary>The wall of a plated hole conducts between all levels it passes, whether their copper meets it or not.</summary>
+    private static void AddWall(HeatNetwork network, Barrel barrel, Stackup stack)
+    {
+        HeatGrid grid = network.Grid;
+        double conductance = network.Materials.CopperWPerMK * BarrelSection.AreaM2(barrel.Feature, stack.PlatingM);
+        int first = grid.PlaneOf(barrel.Layers[0]);
+        int last = grid.PlaneOf(barrel.Layers[^1]);
+        IReadOnlyList<(int Node, double Share)> parts = CellShares.Of(grid, first, [barrel.Outline]);
+        for (int p = first; p < last; p++)
+        {
+            foreach ((int node, double share) in parts)
+            {
+                network.AddDown(node + p - first, share * conductance / grid.Planes[p].GapBelowM);
+            }
+        }
+    }
+
+    private static FaceCooling FaceOf(FaceSection face) => new(face.FilmWPerM2K, face.Emissivity);
+
+    private static double CellWithin(BoxNm bounds, int planes)
+    {
+        double areaM2 = Units.MetresFromNm(bounds.WidthNm) * Units.MetresFromNm(bounds.HeightNm);
+        return Math.Clamp(Math.Sqrt(areaM2 * planes / NodeBudget), FinestM, CoarsestM);
+    }
+}
