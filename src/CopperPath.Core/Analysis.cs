@@ -68,15 +68,18 @@ public static class Analysis
         // 5. The heat: the whole board's temperatures from the loss of the solved copper.
         clock.Begin("Solving temperatures");
         TemperatureField heat = BoardHeat.Solve(
-            board.Nets, board.Profile, board.Bounds, stack, ThermalSection.Default, brief.AmbientK,
+            board.Nets, board.Profile, board.Bounds, stack, brief.Thermal, brief.AmbientK,
             [.. solved.Select(net => net.Conduction).Where(conduction => conduction.Status == ConductionStatus.Solved)]);
 
         // 6. The judgement.
         clock.Begin("Judging");
-        IReadOnlyList<Finding> findings = Judge.Findings(brief, solved, board.Nets, rating);
+        IReadOnlyList<Finding> findings = Judge.Findings(brief, solved, board.Nets, rating, heat);
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
         return new Review(brief, board, stack, solved, findings, verdict, diagnostics,
-            [.. brief.StatedDefaults, .. assumed, .. ofSolder], clock.End());
+            [.. brief.StatedDefaults, .. assumed, .. ofSolder], clock.End())
+        {
+            Heat = heat,
+        };
     }
 
     /// <summary>What a folder or archive holds, without a brief.</summary>

@@ -2,6 +2,7 @@ using CopperPath.Brief;
 using CopperPath.Diagnostics;
 using CopperPath.Electrical;
 using CopperPath.Judging;
+using CopperPath.Thermal;
 
 namespace CopperPath;
 
@@ -24,7 +25,11 @@ public sealed record Review(
     Verdict Verdict,
     IReadOnlyList<Diagnostic> Diagnostics,
     IReadOnlyList<string> StatedDefaults,
-    IReadOnlyList<StageTiming> Timings);
+    IReadOnlyList<StageTiming> Timings)
+{
+    /// <summary>The board's temperatures; null when nothing was solved.</summary>
+    public TemperatureField? Heat { get; init; }
+}
 
 /// <summary>Time a stage took, seconds.</summary>
 public sealed record StageTiming(string Stage, double Seconds);

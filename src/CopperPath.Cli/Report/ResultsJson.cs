@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CopperPath.Electrical;
 using CopperPath.Judging;
+using CopperPath.Thermal;
 
 namespace CopperPath.Cli.Report;
 
@@ -25,6 +26,7 @@ public static class ResultsJson
             json.WriteNumber("ambientK", review.Brief.AmbientK);
             json.WriteNumber("copperK", review.Brief.ConductorK);
             json.WriteNumber("resistivityOhmM", review.Stack!.ResistivityOhmM);
+            HeatJson.WriteBoard(json, review.Heat);
             WriteNets(json, review);
             WriteFindings(json, review);
             json.WriteStartArray("messages");
@@ -76,8 +78,9 @@ public static class ResultsJson
                 json.WriteNumber("powerBalanceRatio", result.PowerBalanceRatio);
                 json.WriteNumber("relativeResidual", result.RelativeResidual);
                 json.WriteNumber("unknowns", result.UnknownCount);
+                HeatJson.WriteNet(json, result, review.Heat);
                 WriteTerminals(json, result.Terminals);
-                WriteHottestSections(json, net, rating);
+                WriteHottestSections(json, net, rating, review.Heat);
                 WriteBarrels(json, result.Barrels, rating);
             }
 
@@ -120,7 +123,7 @@ public static class ResultsJson
         json.WriteEndArray();
     }
 
-    private static void WriteHottestSections(Utf8JsonWriter json, SolvedNet net, ConductorRating rating)
+    private static void WriteHottestSections(Utf8JsonWriter json, SolvedNet net, ConductorRating rating, TemperatureField? heat)
     {
         json.WriteStartArray("hottestSections");
         foreach (Section section in net.Sections.OrderByDescending(rating.TraceRiseK).ThenBy(s => s.AtXM).ThenBy(s => s.AtYM).Take(10))
@@ -133,6 +136,7 @@ public static class ResultsJson
             json.WriteNumber("currentA", section.CurrentA);
             json.WriteNumber("riseK", rating.TraceRiseK(section));
             json.WriteNumber("riseByOtherRelationK", rating.Other.TraceRiseK(section));
+            HeatJson.WriteSection(json, section, heat);
             json.WriteEndObject();
         }
 

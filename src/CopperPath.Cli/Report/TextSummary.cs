@@ -2,6 +2,7 @@ using CopperPath.Brief;
 using CopperPath.Electrical;
 using CopperPath.Judging;
 using CopperPath.Quantities;
+using CopperPath.Thermal;
 
 namespace CopperPath.Cli.Report;
 
@@ -65,18 +66,19 @@ public static class TextSummary
         TextWriter writer = terminal.Out;
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
         TextTable table = new(
-            ["Stretch of copper", "Current", "Resistance", "Drop", "Loss", "Hottest section", "Hottest hole"],
-            [false, true, true, true, true, true, true]);
+            ["Stretch of copper", "Current", "Resistance", "Drop", "Loss", "Hottest section", "Hottest hole", "Own mean", "Own peak"],
+            [false, true, true, true, true, true, true, true, true]);
         foreach (SolvedNet net in review.Nets)
         {
             ConductionResult result = net.Conduction;
             double enteringA = net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA);
             if (result.Status != ConductionStatus.Solved)
             {
-                table.Add([net.Bound.Review.Name, QuantityText.Current(enteringA), "not solved", "", "", "", ""]);
+                table.Add([net.Bound.Review.Name, QuantityText.Current(enteringA), "not solved", "", "", "", "", "", ""]);
                 continue;
             }
 
+            NetTemperatures? own = review.Heat is { Result.Status: ThermalStatus.Solved } heat ? NetTemperatures.Of(result, heat) : null;
             table.Add([
                 net.Bound.Review.Name,
                 QuantityText.Current(enteringA),
@@ -84,12 +86,15 @@ public static class TextSummary
                 QuantityText.Voltage(result.DropV),
                 QuantityText.Power(result.LossW),
                 net.Sections.Count == 0 ? "-" : QuantityText.TemperatureDifference(net.Sections.Max(rating.TraceRiseK)),
-                result.Barrels.Count == 0 ? "-" : QuantityText.TemperatureDifference(result.Barrels.Max(rating.BarrelRiseK))]);
+                result.Barrels.Count == 0 ? "-" : QuantityText.TemperatureDifference(result.Barrels.Max(rating.BarrelRiseK)),
+                own is null ? "-" : QuantityText.TemperatureDifference(own.MeanK),
+                own is null ? "-" : QuantityText.TemperatureDifference(own.PeakK)]);
         }
 
         table.Write(writer, terminal.Width);
         WriteBounds(writer, review);
-        writer.WriteLine($"Rises by {rating.Name}: one long isolated conductor in still air, no planes. Drop and loss from the field solve.");
+        writer.WriteLine($"Sections and holes by {rating.Name}: one long isolated conductor in still air, no planes. Drop and loss from the field solve.");
+        HeatText.Write(writer, review.Heat);
         writer.WriteLine();
     }
 

@@ -35,4 +35,6 @@ public static class BriefCodes
     public const string NoSuchLayer = "BRF041";
     public const string LayerConflict = "BRF042";
     public const string EmptyBox = "BRF043";
+
+    public const string HeatPlace = "BRF050";
 }

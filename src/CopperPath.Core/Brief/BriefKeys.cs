@@ -7,7 +7,7 @@ namespace CopperPath.Brief;
 internal static class BriefKeys
 {
     public static readonly SectionKeys Root = new("the brief",
-        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "nets"]);
+        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "thermal", "nets"]);
 
     public static readonly SectionKeys Board = new("board", ["name", "revision", "files", "layers", "drill format"]);
 
@@ -30,6 +30,18 @@ internal static class BriefKeys
         "name", "pins", "component", "pads", "pads in", "holes", "rectangle", "circle",
         "enters", "leaves", "takes", "contact",
     ]);
+
+    public static readonly SectionKeys Thermal = new("thermal",
+        ["orientation", "top", "bottom", "laminate", "cell", "losses", "heat sinks"]);
+
+    public static readonly SectionKeys Face = new("a face", ["film", "emissivity"]);
+
+    public static readonly SectionKeys Laminate = new("laminate", ["through", "in plane", "below"]);
+
+    public static readonly SectionKeys Loss = new("a loss", ["name", "component", "rectangle", "circle", "power"]);
+
+    public static readonly SectionKeys HeatSink = new("a heat sink",
+        ["name", "component", "rectangle", "circle", "temperature", "resistance"]);
 
     public static readonly SectionKeys PointOnLayer = new("a point on a layer", ["layer", "x", "y"]);
 

@@ -58,6 +58,7 @@ public static class BriefReader
         ReviewLimits? limits = LimitsSectionReader.Read(section, context);
         double? conductorK = ReadConductorTemperature(section, ambientK, limits, context);
         double? accuracy = ReadAccuracy(section, context);
+        ThermalSection thermal = ThermalSectionReader.Read(section, context);
         List<NetReview> nets = NetSectionReader.ReadAll(section, limits, context);
         LayerReferenceCheck.Run(nets, stackup, sink);
 
@@ -66,6 +67,7 @@ public static class BriefReader
             : new ReviewBrief(board, stackup, ambientK.Value, conductorK.Value, limits, nets, context.StatedDefaults)
             {
                 Accuracy = accuracy ?? DefaultAccuracy,
+                Thermal = thermal,
             };
     }
 

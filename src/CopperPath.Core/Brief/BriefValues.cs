@@ -124,6 +124,21 @@ internal sealed class BriefValues(DiagnosticSink sink)
         return null;
     }
 
+    /// <summary>A plain number between two bounds, both allowed.</summary>
+    public double? Number(YamlNode node, double least, double most)
+    {
+        if (node is YamlText { Text: { } text }
+            && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+            && number >= least && number <= most)
+        {
+            return number;
+        }
+
+        sink.Error(BriefCodes.Number, node.Position, node.Shape,
+            string.Create(CultureInfo.InvariantCulture, $"a plain number from {least} to {most}"));
+        return null;
+    }
+
     public T? Choice<T>(YamlNode node, IReadOnlyList<(string Word, T Value)> choices)
         where T : struct
     {

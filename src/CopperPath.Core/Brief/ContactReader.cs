@@ -60,7 +60,7 @@ internal static class ContactReader
         return layer is null || at is null ? null : new PadContact(layer.Value, at.Value, node.Position);
     }
 
-    private static (LayerReference Layer, BoxNm Box)? ReadBox(YamlNode node, BriefContext context)
+    internal static (LayerReference Layer, BoxNm Box)? ReadBox(YamlNode node, BriefContext context)
     {
         if (SectionReader.Open(node, BriefKeys.BoxOnLayer, context.Sink) is not { } section)
         {
@@ -72,7 +72,7 @@ internal static class ContactReader
         return layer is null || box is null ? null : (layer.Value, box.Value);
     }
 
-    private static CircleContact? ReadCircle(YamlNode node, BriefContext context)
+    internal static CircleContact? ReadCircle(YamlNode node, BriefContext context)
     {
         if (SectionReader.Open(node, BriefKeys.CircleOnLayer, context.Sink) is not { } section)
         {

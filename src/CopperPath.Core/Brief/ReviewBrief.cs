@@ -21,6 +21,9 @@ public sealed record ReviewBrief(
 {
     /// <summary>How close the proven bounds of every loss must lie, as a share of it.</summary>
     public double Accuracy { get; init; } = 0.01;
+
+    /// <summary>How the board gets rid of heat, and what else heats it.</summary>
+    public ThermalSection Thermal { get; init; } = ThermalSection.Default;
 }
 
 /// <summary>Thicknesses of the build, top to bottom.</summary>

@@ -2,6 +2,7 @@ using System.Globalization;
 using CopperPath.Electrical;
 using CopperPath.Polygons;
 using CopperPath.Quantities;
+using CopperPath.Thermal;
 
 namespace CopperPath.Judging;
 
@@ -14,7 +15,7 @@ internal static class BarrelRule
     /// <summary>Holes nearer than this belong to one group, metres.</summary>
     private const double GroupReachM = 2.5e-3;
 
-    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating)
+    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, TemperatureField heat)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         foreach (List<BarrelCurrent> group in Groups(net.Conduction.Barrels))
@@ -25,13 +26,13 @@ internal static class BarrelRule
                 .OrderByDescending(judged => judged.Item2)];
             if (hot.Count > 0)
             {
-                yield return FindingOf(net, rating, group, hot, limitK);
+                yield return FindingOf(net, rating, heat, group, hot, limitK);
             }
         }
     }
 
     private static Finding FindingOf(
-        SolvedNet net, ConductorRating rating, List<BarrelCurrent> group, List<(BarrelCurrent Barrel, double RiseK)> hot, double limitK)
+        SolvedNet net, ConductorRating rating, TemperatureField heat, List<BarrelCurrent> group, List<(BarrelCurrent Barrel, double RiseK)> hot, double limitK)
     {
         (BarrelCurrent worst, double riseK) = hot[0];
         double allowedA = rating.BarrelCurrentA(worst.Barrel.Feature, limitK);
@@ -48,7 +49,8 @@ internal static class BarrelRule
                 + $"the worst takes {QuantityText.Current(Math.Abs(worst.CurrentA))} of the group's {QuantityText.Current(totalA)} "
                 + $"between layers {worst.UpperLayer} and {worst.LowerLayer}: a rise of {QuantityText.TemperatureDifference(riseK)} by {rating.Name}, "
                 + $"{QuantityText.TemperatureDifference(limitK)} is allowed "
-                + $"({rating.Other.Name} says {QuantityText.TemperatureDifference(rating.Other.BarrelRiseK(worst))}).",
+                + $"({rating.Other.Name} says {QuantityText.TemperatureDifference(rating.Other.BarrelRiseK(worst))}"
+                + $"{heat.Beside(worst.UpperLayer, Units.MetresFromNm(worst.Barrel.Centre.X), Units.MetresFromNm(worst.Barrel.Centre.Y))}).",
             string.Create(CultureInfo.InvariantCulture, $"Use about {needed} holes of this size here, spread across the path of the current."),
             rating.BarrelAssumption(worst));
     }

@@ -3,6 +3,7 @@ using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;
 using CopperPath.Quantities;
+using CopperPath.Thermal;
 
 namespace CopperPath.Judging;
 
@@ -10,13 +11,18 @@ namespace CopperPath.Judging;
 public static class Judge
 {
     public static IReadOnlyList<Finding> Findings(
-        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, NetList board, ConductorRating rating)
+        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, NetList board, ConductorRating rating, TemperatureField heat)
     {
         List<Finding> findings = [];
         List<SolvedNet> solved = [.. nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)];
         findings.AddRange(nets.Where(net => net.Conduction.Status != ConductionStatus.Solved).Select(Unsolved));
-        findings.AddRange(solved.SelectMany(net => NeckRule.Judge(net, rating)));
-        findings.AddRange(solved.SelectMany(net => BarrelRule.Judge(net, rating)));
+        findings.AddRange(solved.SelectMany(net => NeckRule.Judge(net, rating, heat)));
+        findings.AddRange(solved.SelectMany(net => BarrelRule.Judge(net, rating, heat)));
+        if (solved.Count > 0)
+        {
+            findings.AddRange(HeatRule.Judge(solved, heat));
+        }
+
         findings.AddRange(solved.SelectMany(DropRule.Judge));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));
         if (brief.Limits.PlaneSlotLengthM is { } slotM)

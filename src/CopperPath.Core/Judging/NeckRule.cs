@@ -1,5 +1,6 @@
 using CopperPath.Electrical;
 using CopperPath.Quantities;
+using CopperPath.Thermal;
 
 namespace CopperPath.Judging;
 
@@ -12,7 +13,7 @@ internal static class NeckRule
     /// <summary>Cuts this near a worse one are the same neck, metres.</summary>
     private const double SameNeckM = 2e-3;
 
-    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating)
+    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, TemperatureField heat)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         List<Section> reported = [];
@@ -28,11 +29,12 @@ internal static class NeckRule
             }
 
             reported.Add(section);
-            yield return FindingOf(net, rating, section, riseK, limitK);
+            yield return FindingOf(net, rating, heat, section, riseK, limitK);
         }
     }
 
-    private static Finding FindingOf(SolvedNet net, ConductorRating rating, Section section, double riseK, double limitK)
+    private static Finding FindingOf(
+        SolvedNet net, ConductorRating rating, TemperatureField heat, Section section, double riseK, double limitK)
     {
         double neededM = rating.TraceWidthM(section, limitK);
         return new Finding(
@@ -40,7 +42,8 @@ internal static class NeckRule
             new Measure("temperature rise", "K", riseK, limitK),
             $"{QuantityText.Current(section.CurrentA)} runs through copper {QuantityText.Length(section.WidthM)} wide on layer {section.Layer}; "
                 + $"{rating.Name} puts the rise at {QuantityText.TemperatureDifference(riseK)}, {QuantityText.TemperatureDifference(limitK)} is allowed "
-                + $"({rating.Other.Name} says {QuantityText.TemperatureDifference(rating.Other.TraceRiseK(section))}).",
+                + $"({rating.Other.Name} says {QuantityText.TemperatureDifference(rating.Other.TraceRiseK(section))}"
+                + $"{heat.Beside(section.Layer, section.AtXM, section.AtYM)}).",
             $"Widen it to {QuantityText.Length(neededM)} or more, or carry part of the current on another layer.",
             rating.TraceAssumption(section));
     }

@@ -14,6 +14,10 @@ public static class RuleCatalogue
         "Does each plated hole carry its current within the allowed rise?",
         "temperature rise of the brief, a barrel judged as a conductor of equal section");
 
+    public static readonly Rule Heat = new("heat",
+        "Does the copper stay within the allowed rise on this very board?",
+        "temperature rise of the brief, against the temperatures solved for the whole board");
+
     public static readonly Rule Drop = new("drop",
         "Is the voltage lost along the copper within the allowed drop?",
         "voltage drop of the brief");
@@ -30,5 +34,5 @@ public static class RuleCatalogue
         "Does copper join the terminals at all?",
         "none: a conductor either connects or does not");
 
-    public static readonly IReadOnlyList<Rule> All = [Neck, Barrel, Drop, SwingArea, ReturnSlot, Open];
+    public static readonly IReadOnlyList<Rule> All = [Neck, Barrel, Heat, Drop, SwingArea, ReturnSlot, Open];
 }

@@ -38,4 +38,13 @@ public enum Dimension
 
     /// <summary>Seconds inside.</summary>
     Time,
+
+    /// <summary>Watts per square metre and kelvin inside.</summary>
+    FilmCoefficient,
+
+    /// <summary>Watts per metre and kelvin inside.</summary>
+    ThermalConductivity,
+
+    /// <summary>Kelvin per watt inside.</summary>
+    ThermalResistance,
 }

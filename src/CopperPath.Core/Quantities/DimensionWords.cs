@@ -19,6 +19,9 @@ internal static class DimensionWords
         Dimension.Capacitance => "a capacitance",
         Dimension.Resistance => "a resistance",
         Dimension.Power => "a power",
+        Dimension.FilmCoefficient => "a film coefficient",
+        Dimension.ThermalConductivity => "a thermal conductivity",
+        Dimension.ThermalResistance => "a thermal resistance",
         _ => "a time",
     };
 
@@ -33,6 +36,9 @@ internal static class DimensionWords
         Dimension.Capacitance => "F",
         Dimension.Resistance => "ohm",
         Dimension.Power => "W",
+        Dimension.FilmCoefficient => "W/m2K",
+        Dimension.ThermalConductivity => "W/mK",
+        Dimension.ThermalResistance => "K/W",
         _ => "s",
     };
 
@@ -49,6 +55,9 @@ internal static class DimensionWords
         Dimension.Capacitance => "100 uF",
         Dimension.Resistance => "1.5 mohm",
         Dimension.Power => "2 W",
+        Dimension.FilmCoefficient => "12 W/m2K",
+        Dimension.ThermalConductivity => "0.3 W/mK",
+        Dimension.ThermalResistance => "5 K/W",
         _ => "5 ms",
     };
 }

@@ -62,6 +62,12 @@ public static class QuantityText
         ? WithoutNegativeZero(differenceK.ToString("F1", CultureInfo.InvariantCulture)) + " K"
         : Undefined;
 
+    /// <summary>Watts per square metre and kelvin in; e.g. <c>7.37 W/m2K</c>.</summary>
+    public static string Film(double filmWPerM2K) => Digits(filmWPerM2K, " W/m2K");
+
+    /// <summary>Watts per metre and kelvin in; e.g. <c>0.300 W/mK</c>.</summary>
+    public static string ThermalConductivity(double conductivityWPerMK) => Digits(conductivityWPerMK, " W/mK");
+
     /// <summary>A plain ratio; e.g. <c>1.25</c>.</summary>
     public static string Ratio(double ratio) => Digits(ratio, "");
 

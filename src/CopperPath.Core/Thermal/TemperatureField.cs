@@ -1,4 +1,5 @@
 using CopperPath.Electrical;
+using CopperPath.Quantities;
 
 namespace CopperPath.Thermal;
 
@@ -52,6 +53,10 @@ public sealed record TemperatureField(HeatNetwork Network, ThermalResult Result)
 
         return (sum / Samples, peak);
     }
+
+    /// <summary>What a sentence about a screening value adds: the rise solved for this board; nothing where none was.</summary>
+    public string Beside(int layer, double xM, double yM) => Result.Status == ThermalStatus.Solved
+        ? $", this board's own temperatures {QuantityText.TemperatureDifference(RiseK(layer, xM, yM))}" : "";
 
     /// <summary>Rises at the vertices of a mesh.</summary>
     public double[] AtVertices(SheetField sheet) =>

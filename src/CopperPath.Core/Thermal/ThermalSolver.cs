@@ -62,7 +62,7 @@ public static class ThermalSolver
                 return balance.Ended(ThermalStatus.Solved, rise, round);
             }
 
-            preconditioner ??= IncompleteCholesky.TryCreate(balance.Matrix);
+            preconditioner ??= AggregationMultigrid.TryCreate(balance.Matrix);
             Array.Clear(step);
             ConjugateGradientResult solved = ConjugateGradient.Solve(
                 balance.Matrix, balance.SurplusW, step, preconditioner, StepTolerance);

@@ -1,3 +1,4 @@
+using CopperPath.Brief;
 using CopperPath.Thermal;
 
 namespace CopperPath.Core.Tests.Thermal;

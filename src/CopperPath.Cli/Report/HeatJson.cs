@@ -1,0 +1,63 @@
+using System.Text.Json;
+using CopperPath.Electrical;
+using CopperPath.Judging;
+using CopperPath.Thermal;
+
+namespace CopperPath.Cli.Report;
+
+/// <summary>The board's own temperatures in <c>results.json</c>.</summary>
+internal static class HeatJson
+{
+    public static void WriteBoard(Utf8JsonWriter json, TemperatureField? heat)
+    {
+        if (heat is null)
+        {
+            return;
+        }
+
+        ThermalResult result = heat.Result;
+        json.WriteStartObject("heat");
+        json.WriteString("status", result.Status.ToString());
+        json.WriteNumber("cellM", heat.Network.Grid.X.NarrowestM);
+        json.WriteNumber("cells", heat.Network.Grid.NodeCount);
+        if (result.Status == ThermalStatus.Solved)
+        {
+            json.WriteNumber("peakRiseK", result.RiseK.Max());
+            json.WriteNumber("copperLossW", result.Balance.JouleW);
+            json.WriteNumber("componentLossW", result.Balance.ComponentW);
+            json.WriteNumber("convectedTopW", result.Balance.ConvectedW.Top);
+            json.WriteNumber("convectedBottomW", result.Balance.ConvectedW.Bottom);
+            json.WriteNumber("radiatedTopW", result.Balance.RadiatedW.Top);
+            json.WriteNumber("radiatedBottomW", result.Balance.RadiatedW.Bottom);
+            json.WriteNumber("sunkW", result.Balance.SunkW);
+            json.WriteNumber("heatBalanceRatio", result.Balance.ErrorRatio);
+            json.WriteNumber("filmTopWPerM2K", result.FilmTopWPerM2K);
+            json.WriteNumber("filmBottomWPerM2K", result.FilmBottomWPerM2K);
+        }
+
+        json.WriteEndObject();
+    }
+
+    public static void WriteNet(Utf8JsonWriter json, ConductionResult conduction, TemperatureField? heat)
+    {
+        if (heat is { Result.Status: ThermalStatus.Solved })
+        {
+            NetTemperatures own = NetTemperatures.Of(conduction, heat);
+            json.WriteNumber("ownMeanRiseK", own.MeanK);
+            json.WriteNumber("ownPeakRiseK", own.PeakK);
+            json.WriteNumber("ownPeakLayer", own.Layer);
+            json.WriteNumber("ownPeakXM", own.XM);
+            json.WriteNumber("ownPeakYM", own.YM);
+        }
+    }
+
+    public static void WriteSection(Utf8JsonWriter json, Section section, TemperatureField? heat)
+    {
+        if (heat is { Result.Status: ThermalStatus.Solved })
+        {
+            (double meanK, double peakK) = heat.RiseAlong(section);
+            json.WriteNumber("ownMeanRiseK", meanK);
+            json.WriteNumber("ownPeakRiseK", peakK);
+        }
+    }
+}
