@@ -41,13 +41,14 @@ public static class Analysis
         clock.Begin("Binding terminals");
         (Stackup? stack, IReadOnlyList<string> assumed, Diagnostic? problem) = StackupBuilder.Build(brief, board.Nets);
         BoundCircuit circuit = CircuitBinder.Bind(brief, board.Nets);
-        diagnostics.AddRange(circuit.Diagnostics);
+        IReadOnlyList<Diagnostic> misplaced = HeatPlaceCheck.Run(brief.Thermal, board.Nets, board.Bounds);
+        diagnostics.AddRange([.. circuit.Diagnostics, .. misplaced]);
         if (problem is not null)
         {
             diagnostics.Add(problem);
         }
 
-        if (stack is null || circuit.Diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error))
+        if (stack is null || misplaced.Count > 0 || circuit.Diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error))
         {
             return Undecided(brief, board, diagnostics, clock);
         }

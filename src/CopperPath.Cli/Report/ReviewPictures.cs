@@ -6,10 +6,14 @@ using CopperPath.Geometry;
 using CopperPath.Judging;
 using CopperPath.Nets;
 using CopperPath.Quantities;
+using CopperPath.Thermal;
 
 namespace CopperPath.Cli.Report;
 
-/// <summary>One picture per layer that carries reviewed copper: current density of all reviewed nets, findings numbered as in the summary.</summary>
+/// <summary>
+/// Two pictures per layer that carries reviewed copper: current density and temperature rise of all reviewed nets,
+/// findings numbered as in the summary.
+/// </summary>
 public static class ReviewPictures
 {
     private const int WidthPx = 2200;
@@ -23,18 +27,48 @@ public static class ReviewPictures
     /// <summary>A logarithmic scale needs a top above zero, also where no current flows.</summary>
     private const double LeastTopAPerMm2 = 1e-12;
 
+    /// <summary>A board of one temperature still needs a scale with two ends, kelvin.</summary>
+    private const double LeastRangeK = 0.01;
+
+    private const int ShadeSteps = 6;
+
     public static IEnumerable<OutputFile> Of(Review review)
+    {
+        string hash = HashOf(review);
+        return [.. Densities(review, hash), .. Rises(review, hash)];
+    }
+
+    private static IEnumerable<OutputFile> Densities(Review review, string hash)
     {
         List<(int Layer, ShadedSheet Sheet)> fields = [.. review.Nets.SelectMany(net => net.Conduction.Sheets)
             .Select(sheet => (sheet.Layer, new ShadedSheet(sheet.Mesh, DensityAPerMm2(sheet, review.Stack!))))];
         double peakAPerMm2 = fields.Select(field => PeakAPerMm2(field.Sheet.Values)).DefaultIfEmpty(1).Max();
         double topAPerMm2 = RoundNumbers.AtLeast(Math.Max(peakAPerMm2, LeastTopAPerMm2));
         ScaleSpec scale = new("Current density", "A/mm²", ScaleKind.Logarithmic, topAPerMm2, topAPerMm2 * BottomShare);
-        string hash = HashOf(review);
-        return review.Nets.SelectMany(net => net.Bound.Net.Sheets).Select(sheet => sheet.Layer).Distinct().Order()
-            .Select(layer => new OutputFile(
-                FormattableString.Invariant($"layer-{layer}.png"), OverlayPainter.PaintPng(SceneOf(review, layer, fields, scale, hash))));
+        return LayersOf(review).Select(layer => new OutputFile(
+            FormattableString.Invariant($"layer-{layer}.png"), OverlayPainter.PaintPng(SceneOf(review, layer, fields, scale, hash))));
     }
+
+    /// <summary>Temperature rise of the reviewed copper, all layers on one scale; none where no temperatures were solved.</summary>
+    private static IEnumerable<OutputFile> Rises(Review review, string hash)
+    {
+        if (review.Heat is not { Result.Status: ThermalStatus.Solved } heat)
+        {
+            return [];
+        }
+
+        List<(int Layer, ShadedSheet Sheet)> fields = [.. review.Nets.SelectMany(net => net.Conduction.Sheets)
+            .Select(sheet => (sheet.Layer, new ShadedSheet(sheet.Mesh, heat.AtVertices(sheet), FieldShading.PerVertex)))];
+        double leastK = fields.SelectMany(field => field.Sheet.Values).DefaultIfEmpty(0).Min();
+        double mostK = fields.SelectMany(field => field.Sheet.Values).DefaultIfEmpty(1).Max();
+        double stepK = RoundNumbers.Step(Math.Max(mostK - leastK, LeastRangeK), ShadeSteps);
+        ScaleSpec scale = new("Temperature rise", "K", ScaleKind.Linear, Math.Ceiling(mostK / stepK) * stepK, Math.Floor(leastK / stepK) * stepK);
+        return LayersOf(review).Select(layer => new OutputFile(
+            FormattableString.Invariant($"rise-layer-{layer}.png"), OverlayPainter.PaintPng(SceneOf(review, layer, fields, scale, hash))));
+    }
+
+    private static IEnumerable<int> LayersOf(Review review) =>
+        review.Nets.SelectMany(net => net.Bound.Net.Sheets).Select(sheet => sheet.Layer).Distinct().Order();
 
     private static OverlayScene SceneOf(
         Review review, int layer, List<(int Layer, ShadedSheet Sheet)> fields, ScaleSpec scale, string hash)

@@ -60,7 +60,7 @@ public static class BriefReader
         double? accuracy = ReadAccuracy(section, context);
         ThermalSection thermal = ThermalSectionReader.Read(section, context);
         List<NetReview> nets = NetSectionReader.ReadAll(section, limits, context);
-        LayerReferenceCheck.Run(nets, stackup, sink);
+        LayerReferenceCheck.Run(nets, thermal, stackup, sink);
 
         // The sections that could not be read have said so; without one of them there is no brief.
         return board is null || ambientK is null || limits is null || conductorK is null ? null

@@ -5,7 +5,8 @@ namespace CopperPath.Brief;
 /// <summary>Refuses layers that the stated stackup does not have. Without a stackup the board's files decide later.</summary>
 internal static class LayerReferenceCheck
 {
-    public static void Run(IReadOnlyList<NetReview> nets, StackupSection? stackup, DiagnosticSink sink)
+    public static void Run(
+        IReadOnlyList<NetReview> nets, ThermalSection thermal, StackupSection? stackup, DiagnosticSink sink)
     {
         if (stackup is null)
         {
@@ -19,7 +20,14 @@ internal static class LayerReferenceCheck
                 Check(at.Layer, net.Position);
             }
 
-            foreach (Contact contact in net.Terminals.SelectMany(terminal => terminal.Contacts))
+            CheckAll(net.Terminals.SelectMany(terminal => terminal.Contacts));
+        }
+
+        CheckAll(thermal.Losses.Select(loss => loss.Place).Concat(thermal.Sinks.Select(sink => sink.Place)));
+
+        void CheckAll(IEnumerable<Contact> contacts)
+        {
+            foreach (Contact contact in contacts)
             {
                 if (LayerOf(contact) is { } layer)
                 {

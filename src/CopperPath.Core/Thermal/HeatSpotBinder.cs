@@ -4,12 +4,11 @@ using CopperPath.Nets;
 
 namespace CopperPath.Thermal;
 
-/// <summary>Places of the brief -> nodes of the grid.</summary>
+/// <summary>Places of the brief, found by <see cref="HeatPlaceCheck"/> to be on the board, -> nodes of the grid.</summary>
 internal sealed class HeatSpotBinder(HeatGrid grid, NetList nets)
 {
     private readonly int _layerCount = nets.Layers[^1].Number;
 
-    /// <summary>A spot; without parts where the board has no such place, which the circuit has said by then.</summary>
     public HeatSpot Bind(string name, Contact place) => place switch
     {
         ComponentContact component => OfPads(name, component.Component),
@@ -19,7 +18,7 @@ internal sealed class HeatSpotBinder(HeatGrid grid, NetList nets)
     };
 
     private HeatSpot OfArea(string name, LayerReference layer, PointNm[] outline) =>
-        new(name, layer.Resolve(_layerCount) is { } number ? CellShares.Of(grid, grid.PlaneOf(number), [outline]) : []);
+        new(name, CellShares.Of(grid, grid.PlaneOf(layer.Resolve(_layerCount)!.Value), [outline]));
 
     private HeatSpot OfPads(string name, string component)
     {

@@ -34,6 +34,13 @@ public class BriefReaderTests
         brief.ConductorK.ShouldBe(338.15, 1e-12);
         brief.Accuracy.ShouldBe(0.005, 1e-15);
         brief.Limits.ShouldBe(new ReviewLimits(30, 50e-3, JudgingRule.Ipc2221, 1.5, 6e-3));
+        ThermalSection thermal = brief.Thermal;
+        (thermal.Posture, thermal.Top, thermal.Bottom, thermal.Laminate, thermal.CellM).ShouldBe((BoardPosture.Vertical,
+            new FaceSection(12, 0.8), new FaceSection(8, 0.1), new LaminateSection(0.35, 0.9, 0.1e-3), 0.4e-3));
+        thermal.Losses.Select(loss => (loss.Name, loss.Place.GetType(), loss.PowerW)).ShouldBe(
+            [("Q1", typeof(ComponentContact), 1.2), ("coil", typeof(RectangleContact), 0.3)]);
+        SinkPlace sink = thermal.Sinks.ShouldHaveSingleItem();
+        (sink.Name, sink.Place.GetType(), sink.TemperatureK, sink.ResistanceKPerW).ShouldBe(("bolt", typeof(CircleContact), 323.15, 5));
 
         brief.Nets.Count.ShouldBe(2);
         NetReview feed = brief.Nets[0];
@@ -73,9 +80,9 @@ public class BriefReaderTests
     {
         ReviewBrief brief = BriefReader.Read("b.yaml", ExampleBrief.Full).Brief.ShouldNotBeNull();
 
-        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 28, 5));
-        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 34, 9));
-        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 35, 22));
+        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 39, 5));
+        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 45, 9));
+        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 46, 22));
     }
 
     [Fact]
@@ -92,6 +99,7 @@ public class BriefReaderTests
             "limits: plane slot length: none, slots in planes are not judged",
             "conductor temperature: 45.0 degC, ambient plus the allowed temperature rise (worst case)",
             "accuracy: 1 %, the distance of the proven bounds of each loss",
+            "thermal: board horizontal in still air, emissivity 0.9, FR-4 of 0.3 W/mK through and 0.8 W/mK in plane; the copper's own loss alone heats it",
             "net 'n': role: other",
             "net 'n': voltage drop: no limit, the drop is reported and not judged",
             "net 'n': contact: joined, at a, b",

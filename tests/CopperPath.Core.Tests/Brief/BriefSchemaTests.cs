@@ -24,6 +24,11 @@ public class BriefSchemaTests
         ["net"] = BriefKeys.Net,
         ["netLimits"] = BriefKeys.NetLimits,
         ["terminal"] = BriefKeys.Terminal,
+        ["thermal"] = BriefKeys.Thermal,
+        ["face"] = BriefKeys.Face,
+        ["laminate"] = BriefKeys.Laminate,
+        ["loss"] = BriefKeys.Loss,
+        ["heatSink"] = BriefKeys.HeatSink,
         ["point"] = BriefKeys.Point,
         ["pointOnLayer"] = BriefKeys.PointOnLayer,
         ["boxOnLayer"] = BriefKeys.BoxOnLayer,
@@ -59,6 +64,7 @@ public class BriefSchemaTests
         Words("limits", "judge by").ShouldBe(LimitsSectionReader.JudgingRules.Select(choice => choice.Word));
         Words("net", "role").ShouldBe(NetSectionReader.Roles.Select(choice => choice.Word));
         Words("terminal", "contact").ShouldBe(TerminalSectionReader.ContactModes.Select(choice => choice.Word));
+        Words("thermal", "orientation").ShouldBe(ThermalSectionReader.Orientations.Select(choice => choice.Word));
 
         static IEnumerable<string> Words(string definition, string key) =>
             Definition(definition)["properties"]![key]!["enum"]!.AsArray().Select(word => (string)word!);
@@ -72,6 +78,8 @@ public class BriefSchemaTests
     [InlineData("stackup", "stackup: { dielectric: [1 mm] }")]
     [InlineData("drillFormat", "board: { drill format: {} }")]
     [InlineData("net", "nets: [ { net: N } ]")]
+    [InlineData("loss", "thermal: { losses: {} }")]
+    [InlineData("heatSink", "thermal: { heat sinks: {} }")]
     [InlineData("pointOnLayer", "nets: [ { at: {} } ]")]
     [InlineData("boxOnLayer", "nets: [ { terminals: [ { rectangle: {} } ] } ]")]
     [InlineData("circleOnLayer", "nets: [ { terminals: [ { circle: {} } ] } ]")]
@@ -96,6 +104,10 @@ public class BriefSchemaTests
     [InlineData("voltage", Dimension.Voltage)]
     [InlineData("temperature", Dimension.Temperature)]
     [InlineData("rise", Dimension.TemperatureDifference)]
+    [InlineData("film", Dimension.FilmCoefficient)]
+    [InlineData("conductivity", Dimension.ThermalConductivity)]
+    [InlineData("thermalResistance", Dimension.ThermalResistance)]
+    [InlineData("power", Dimension.Power)]
     public void PatternsAcceptWhatTheReaderAccepts(string definition, Dimension dimension)
     {
         Regex pattern = new((string)Definition(definition)["pattern"]!);
@@ -103,6 +115,7 @@ public class BriefSchemaTests
         [
             "", "A", "mA", "MA", "V", "uV", "kV", "m", "um", "\u00B5m", "nm", "mm", "cm", "km", "mil", "in", "oz",
             "K", "mK", "degC", "\u00B0C", "C", "Hz", "ohm",
+            "W", "mW", "W/m2K", "W/mK", "K/W",
         ];
         foreach (string unit in units)
         {

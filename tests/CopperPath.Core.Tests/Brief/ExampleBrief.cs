@@ -32,6 +32,17 @@ internal static class ExampleBrief
           judge by: ipc-2221
           switch node area ratio: 1.5
           plane slot length: 6 mm
+        thermal:
+          orientation: vertical
+          top: { film: 12 W/m2K, emissivity: 0.8 }
+          bottom: { film: 8 W/m2K, emissivity: 0.1 }
+          laminate: { through: 0.35 W/mK, in plane: 0.9 W/mK, below: 0.1 mm }
+          cell: 0.4 mm
+          losses:
+            - { name: Q1, component: Q1, power: 1.2 W }
+            - { name: coil, rectangle: { layer: top, from: [1 mm, 2 mm], to: [3 mm, 4 mm] }, power: 300 mW }
+          heat sinks:
+            - { name: bolt, circle: { layer: bottom, x: 1 mm, y: 2 mm, diameter: 3 mm }, temperature: 50 degC, resistance: 5 K/W }
         nets:
           - name: Feed, connector to fuse
             net: 12V_RAW
