@@ -9,6 +9,8 @@ internal static class ThermalSectionReader
     internal static readonly IReadOnlyList<(string Word, BoardPosture Value)> Orientations =
         [("horizontal", BoardPosture.Horizontal), ("vertical", BoardPosture.Vertical)];
 
+    private static readonly string[] s_places = ["component", "rectangle", "circle"];
+
     // Bounds beyond which a unit was mistaken. Common practice, no source.
     private const double MostFilmWPerM2K = 1e5;
     private const double LeastLaminateWPerMK = 0.01;
@@ -117,7 +119,7 @@ internal static class ThermalSectionReader
 
     private static Contact? ReadPlace(SectionReader section, BriefContext context)
     {
-        string[] given = [.. new[] { "component", "rectangle", "circle" }.Where(section.Has)];
+        string[] given = [.. s_places.Where(section.Has)];
         if (given.Length != 1)
         {
             context.Sink.Error(BriefCodes.HeatPlace, section.Position,

@@ -1,4 +1,3 @@
-using CopperPath.Electrical;
 using CopperPath.Quantities;
 using CopperPath.Thermal;
 

@@ -1,5 +1,4 @@
 using CopperPath.Brief;
-using CopperPath.Copper;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;

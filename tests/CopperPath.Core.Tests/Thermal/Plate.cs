@@ -1,5 +1,4 @@
 using CopperPath.Brief;
-using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Thermal;
 
