@@ -49,11 +49,25 @@ public sealed class CopperRaster
         return new CopperRaster(x, y, sweep.AreasM2(), sweep.AcrossXM(), sweep.AcrossYM());
     }
 
+    /// <summary>An upright rectangle, metres.</summary>
+    public static CopperRaster OfRectangle(double minX, double minY, double maxX, double maxY, GridAxis x, GridAxis y)
+    {
+        RasterSweep sweep = new(x, y);
+        sweep.Add(minX, minY, maxX, minY);
+        sweep.Add(maxX, minY, maxX, maxY);
+        sweep.Add(maxX, maxY, minX, maxY);
+        sweep.Add(minX, maxY, minX, minY);
+        return new CopperRaster(x, y, sweep.AreasM2(), sweep.AcrossXM(), sweep.AcrossYM());
+    }
+
     /// <summary>The raster of a board without gaps: every cell full.</summary>
-    public static CopperRaster Full(GridAxis x, GridAxis y) => new(x, y,
-        [.. Enumerable.Range(0, x.Count * y.Count).Select(k => x.WidthM(k % x.Count) * y.WidthM(k / x.Count))],
-        [.. Enumerable.Range(0, (x.Count + 1) * y.Count).Select(k => y.WidthM(k / (x.Count + 1)))],
-        [.. Enumerable.Range(0, x.Count * (y.Count + 1)).Select(k => x.WidthM(k % x.Count))]);
+    public static CopperRaster Full(GridAxis x, GridAxis y) => Even(1, x, y);
+
+    /// <summary>A share of every cell and line filled, 0 to 1: copper known by its amount only.</summary>
+    public static CopperRaster Even(double share, GridAxis x, GridAxis y) => new(x, y,
+        [.. Enumerable.Range(0, x.Count * y.Count).Select(k => share * x.WidthM(k % x.Count) * y.WidthM(k / x.Count))],
+        [.. Enumerable.Range(0, (x.Count + 1) * y.Count).Select(k => share * y.WidthM(k / (x.Count + 1)))],
+        [.. Enumerable.Range(0, x.Count * (y.Count + 1)).Select(k => share * x.WidthM(k % x.Count))]);
 
     /// <summary>Area filled in a cell, square metres.</summary>
     public double AreaM2(int i, int j) => _areaM2[(j * _x.Count) + i];
