@@ -85,7 +85,7 @@ public static class BoardHeat
     private static void AddWall(HeatNetwork network, Barrel barrel, Stackup stack)
     {
         HeatGrid grid = network.Grid;
-        double conductance = network.Materials.CopperWPerMK * BarrelSection.AreaM2(barrel.Feature, stack.PlatingM);
+        double conductance = network.Materials.CopperWPerMK * BarrelSection.AreaM2(barrel.Feature, stack);
         int first = grid.PlaneOf(barrel.Layers[0]);
         int last = grid.PlaneOf(barrel.Layers[^1]);
         IReadOnlyList<(int Node, double Share)> parts = CellShares.Of(grid, first, [barrel.Outline]);

@@ -1,3 +1,4 @@
+using CopperPath.Core.Tests.LinearAlgebra.Gallery;
 using CopperPath.LinearAlgebra;
 
 namespace CopperPath.Core.Tests.LinearAlgebra;
@@ -10,8 +11,8 @@ public sealed class AggregationMultigridTests
     {
         SymmetricSparseMatrix matrix = Grid(60);
         AggregationMultigrid multigrid = AggregationMultigrid.TryCreate(matrix).ShouldNotBeNull();
-        double[] a = Noise(matrix.Size, 1);
-        double[] b = Noise(matrix.Size, 2);
+        double[] a = MatrixGallery.RandomVector(matrix.Size, 1);
+        double[] b = MatrixGallery.RandomVector(matrix.Size, 2);
         double[] ma = new double[a.Length];
         double[] mb = new double[b.Length];
         multigrid.Apply(a, ma);
@@ -26,7 +27,7 @@ public sealed class AggregationMultigridTests
     public void ConjugateGradientsReachTheDirectSolution()
     {
         SymmetricSparseMatrix matrix = Grid(90);
-        double[] b = Noise(matrix.Size, 3);
+        double[] b = MatrixGallery.RandomVector(matrix.Size, 3);
         double[] direct = new double[b.Length];
         CholeskyFactor.Factor(matrix).Factor.ShouldNotBeNull().Solve(b, direct);
         double[] x = new double[b.Length];
@@ -53,7 +54,7 @@ public sealed class AggregationMultigridTests
         {
             SymmetricSparseMatrix matrix = Grid(side);
             return ConjugateGradient.Solve(
-                matrix, Noise(matrix.Size, 4), new double[matrix.Size], AggregationMultigrid.TryCreate(matrix), 1e-8).Iterations;
+                matrix, MatrixGallery.RandomVector(matrix.Size, 4), new double[matrix.Size], AggregationMultigrid.TryCreate(matrix), 1e-8).Iterations;
         }
     }
 
@@ -94,12 +95,6 @@ public sealed class AggregationMultigridTests
         }
 
         return builder.Build();
-    }
-
-    private static double[] Noise(int size, int seed)
-    {
-        Random random = new(seed);
-        return [.. Enumerable.Range(0, size).Select(_ => random.NextDouble() - 0.5)];
     }
 
     private static double Dot(double[] a, double[] b) => a.Zip(b, (x, y) => x * y).Sum();
