@@ -45,8 +45,9 @@ public static class CopperLoss
         Action<int, int, double> add = (i, j, share) => sources.JouleAtAmbientW[grid.Node(i, j, plane)] += share * powerW;
         for (int t = 0; t < mesh.TriangleCount; t++)
         {
-            double density = sheet.SheetCurrentAPerM(t);
-            if (density == 0)
+            // Copper and solder above it lie in parallel: the field is that of the copper's part of the current.
+            double squared = sheet.SheetCurrentAPerM(t) * sheet.CopperCurrentAPerM(t);
+            if (squared == 0)
             {
                 continue;
             }
@@ -59,7 +60,7 @@ public static class CopperLoss
 
             double areaM2 = (((corners[1].X - corners[0].X) * (corners[2].Y - corners[0].Y))
                 - ((corners[2].X - corners[0].X) * (corners[1].Y - corners[0].Y))) / 2;
-            powerW = density * density * sheetResistanceOhm * areaM2;
+            powerW = squared * sheetResistanceOhm * areaM2;
             CellShares.Divide(grid, corners, add);
         }
     }

@@ -102,7 +102,7 @@ public sealed record StraightTrace(
         return null;
     }
 
-    private TraceTemperatures Read(ThermalResult result, HeatGrid grid, CopperRaster trace, int plane)
+    private static TraceTemperatures Read(ThermalResult result, HeatGrid grid, CopperRaster trace, int plane)
     {
         double weighted = 0;
         double areaM2 = 0;
