@@ -4,6 +4,7 @@ using CopperPath.Circuit;
 using CopperPath.Diagnostics;
 using CopperPath.Electrical;
 using CopperPath.Judging;
+using CopperPath.PowerPath;
 
 namespace CopperPath;
 
@@ -66,10 +67,17 @@ public static class Analysis
 
         // 5. The judgement.
         clock.Begin("Judging");
-        IReadOnlyList<Finding> findings = Judge.Findings(brief, solved, board.Nets, rating);
+        PathContext path = new(brief, solved, board.Nets, PowerPathFinder.Propose(board.Nets), stack, rating);
+        (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply(
+            [.. Judge.Findings(brief, solved, board.Nets, rating), .. PathRules.Judge(path)], brief.Waivers);
+        diagnostics.AddRange(waiverRemarks);
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
         return new Review(brief, board, stack, solved, findings, verdict, diagnostics,
-            [.. brief.StatedDefaults, .. assumed, .. ofSolder], clock.End());
+            [.. brief.StatedDefaults, .. assumed, .. ofSolder], clock.End())
+        {
+            SwitchNodes = SwitchNodeFacts.Of(path),
+            HotLoops = HotLoopFacts.Of(path),
+        };
     }
 
     /// <summary>What a folder or archive holds, without a brief.</summary>
@@ -77,7 +85,9 @@ public static class Analysis
     {
         StageClock clock = new(progress);
         Board board = BoardRebuilder.Rebuild(path, null, clock);
-        return new Survey(board, clock.End());
+        clock.Begin("Proposing the power path");
+        PathProposal? proposal = board.Nets is { } nets ? PowerPathFinder.Propose(nets) : null;
+        return new Survey(board, proposal, clock.End());
     }
 
     private static SolvedNet Solve(

@@ -58,7 +58,11 @@ public static class BriefReader
         ReviewLimits? limits = LimitsSectionReader.Read(section, context);
         double? conductorK = ReadConductorTemperature(section, ambientK, limits, context);
         double? accuracy = ReadAccuracy(section, context);
+        List<ConverterSection> converters = ConverterSectionReader.ReadAll(section, context);
+        context.Converters = converters;
         List<NetReview> nets = NetSectionReader.ReadAll(section, limits, context);
+        List<SensitiveNet> sensitive = SensitiveNetReader.ReadAll(section, context);
+        List<Waiver> waivers = WaiverSectionReader.ReadAll(section, context);
         LayerReferenceCheck.Run(nets, stackup, sink);
 
         // The sections that could not be read have said so; without one of them there is no brief.
@@ -66,6 +70,9 @@ public static class BriefReader
             : new ReviewBrief(board, stackup, ambientK.Value, conductorK.Value, limits, nets, context.StatedDefaults)
             {
                 Accuracy = accuracy ?? DefaultAccuracy,
+                Converters = converters,
+                SensitiveNets = sensitive,
+                Waivers = waivers,
             };
     }
 

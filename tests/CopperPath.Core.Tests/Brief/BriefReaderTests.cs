@@ -33,7 +33,10 @@ public class BriefReaderTests
         brief.AmbientK.ShouldBe(318.15, 1e-12);
         brief.ConductorK.ShouldBe(338.15, 1e-12);
         brief.Accuracy.ShouldBe(0.005, 1e-15);
-        brief.Limits.ShouldBe(new ReviewLimits(30, 50e-3, JudgingRule.Ipc2221, 1.5, 6e-3));
+        brief.Limits.ShouldBe(new ReviewLimits(30, 50e-3, JudgingRule.Ipc2221, 1.5, 6e-3)
+        {
+            Practice = new(new(3, true), new(5, true), new(3e-3, true), new(4, true), new(6, true), new(20e-3, true), new(1.5, true)),
+        });
 
         brief.Nets.Count.ShouldBe(2);
         NetReview feed = brief.Nets[0];
@@ -73,9 +76,9 @@ public class BriefReaderTests
     {
         ReviewBrief brief = BriefReader.Read("b.yaml", ExampleBrief.Full).Brief.ShouldNotBeNull();
 
-        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 28, 5));
-        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 34, 9));
-        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 35, 22));
+        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 35, 5));
+        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 41, 9));
+        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 42, 22));
     }
 
     [Fact]
@@ -90,6 +93,8 @@ public class BriefReaderTests
             "limits: judge by: ipc-2152",
             "limits: switch node area ratio: 2.00",
             "limits: plane slot length: none, slots in planes are not judged",
+            "limits: sharing ratio: 2.00, least area ratio: 4.00, sensitive distance: 2.00 mm, capacitor vias: 2.00, capacitor distance ratio: 4.00, "
+                + "bank drop: 10.0 mV, hot loop ratio: 2.00 (common practice, no source; remarks only)",
             "conductor temperature: 45.0 degC, ambient plus the allowed temperature rise (worst case)",
             "accuracy: 1 %, the distance of the proven bounds of each loss",
             "net 'n': role: other",

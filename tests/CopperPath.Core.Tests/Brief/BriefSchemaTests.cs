@@ -28,6 +28,11 @@ public class BriefSchemaTests
         ["pointOnLayer"] = BriefKeys.PointOnLayer,
         ["boxOnLayer"] = BriefKeys.BoxOnLayer,
         ["circleOnLayer"] = BriefKeys.CircleOnLayer,
+        ["converter"] = BriefKeys.Converter,
+        ["capacitorGroup"] = BriefKeys.CapacitorGroup,
+        ["supplyConnector"] = BriefKeys.SupplyConnector,
+        ["sensitiveNet"] = BriefKeys.SensitiveNet,
+        ["waiver"] = BriefKeys.Waiver,
     };
 
     [Theory]
@@ -58,6 +63,8 @@ public class BriefSchemaTests
         Words("drillFormat", "zeros").ShouldBe(BoardSectionReader.OmittedZerosWords.Select(choice => choice.Word));
         Words("limits", "judge by").ShouldBe(LimitsSectionReader.JudgingRules.Select(choice => choice.Word));
         Words("net", "role").ShouldBe(NetSectionReader.Roles.Select(choice => choice.Word));
+        StageCurrentReader.Stages.Select(stage => stage.Word).ShouldBe(
+            Regex.Match((string)Definition("stageCurrent")["pattern"]!, @"\((feed[^)]*)\) of").Groups[1].Value.Split('|'));
         Words("terminal", "contact").ShouldBe(TerminalSectionReader.ContactModes.Select(choice => choice.Word));
 
         static IEnumerable<string> Words(string definition, string key) =>
@@ -76,6 +83,11 @@ public class BriefSchemaTests
     [InlineData("boxOnLayer", "nets: [ { terminals: [ { rectangle: {} } ] } ]")]
     [InlineData("circleOnLayer", "nets: [ { terminals: [ { circle: {} } ] } ]")]
     [InlineData("point", "nets: [ { terminals: [ { holes: {} } ] } ]")]
+    [InlineData("converter", "converters: {}")]
+    [InlineData("capacitorGroup", "converters: { input capacitors: {} }")]
+    [InlineData("supplyConnector", "converters: { connector: {} }")]
+    [InlineData("sensitiveNet", "sensitive nets: {}")]
+    [InlineData("waiver", "waivers: {}")]
     public void RequiredKeysAreThoseOfTheReader(string definition, string text)
     {
         string suffix = " in " + s_keysByDefinition[definition].Section;
@@ -96,6 +108,11 @@ public class BriefSchemaTests
     [InlineData("voltage", Dimension.Voltage)]
     [InlineData("temperature", Dimension.Temperature)]
     [InlineData("rise", Dimension.TemperatureDifference)]
+    [InlineData("frequency", Dimension.Frequency)]
+    [InlineData("inductance", Dimension.Inductance)]
+    [InlineData("capacitance", Dimension.Capacitance)]
+    [InlineData("resistance", Dimension.Resistance)]
+    [InlineData("time", Dimension.Time)]
     public void PatternsAcceptWhatTheReaderAccepts(string definition, Dimension dimension)
     {
         Regex pattern = new((string)Definition(definition)["pattern"]!);
