@@ -1,4 +1,3 @@
-using CopperPath.Brief;
 using CopperPath.Converter;
 using CopperPath.Geometry;
 using CopperPath.Nets;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using CopperPath.Brief;
 using CopperPath.Converter;
 using CopperPath.PowerPath;
 

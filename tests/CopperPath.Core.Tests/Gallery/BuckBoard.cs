@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 
 namespace CopperPath.Core.Tests.Gallery;
 
@@ -65,6 +64,7 @@ public sealed record BuckBoard
         string brief = board.WriteBrief(Nets());
         string text = File.ReadAllText(brief)
             .Replace("  temperature rise: 200 K", $"  temperature rise: 90 K\n  voltage drop: 60 mV\n  plane slot length: 6 mm\n{Limits}", StringComparison.Ordinal)
+            .Replace("ambient: 20 degC", "ambient: 20 degC\naccuracy: 5 %", StringComparison.Ordinal)
             .Replace("dielectric: [1.5 mm]", "dielectric: [0.2 mm]", StringComparison.Ordinal);
         File.WriteAllText(brief, text + Converter() + Sections);
         Review review = Analysis.Check(brief);
@@ -92,7 +92,7 @@ public sealed record BuckBoard
         }
 
         // Output to the load; the second phase joins through its own strip.
-        to.Rectangle(1, "VOUT", 30, 0, 62, OutputWidthMm).Rectangle(1, "VOUT", 30, 23, 50, 23 + SecondOutputWidthMm).Rectangle(1, "VOUT", 40, 10, 50, 24);
+        to.Rectangle(1, "VOUT", 30, 0, 62, OutputWidthMm).Rectangle(1, "VOUT", 30, 23, 50, 23 + SecondOutputWidthMm).Rectangle(1, "VOUT", 44, 10, 50, 24);
         to.Rectangle(1, "GND", 65, 2, 72, 18).Vias("GND", 71, 4, 8, 1.6);
         to.Pad(1, "U9", "1", "VOUT", 59.5, 10, 4, 12).Pad(1, "U9", "2", "GND", 67.5, 10, 4, 12).Pad(1, "U9", "3", "FB", 63.5, 20.5, 0.6, 0.6);
         to.Rectangle(1, "FB", 63.3, -0.4 - FeedbackGapMm, 63.7, 20.7).Rectangle(1, "FB", 14, -0.4 - FeedbackGapMm, 63.7, -FeedbackGapMm);

@@ -13,13 +13,13 @@ public sealed class RuleTests
     {
         ["neck"] = new() { SecondOutputWidthMm = 0.6 },
         ["drop"] = new() { SecondOutputWidthMm = 0.6 },
-        ["barrel"] = new() { LandVias = 1 },
+        ["barrel"] = new() { LandVias = 1, LoadA = 40 },
         ["swing-area"] = new() { ExtraSwitchNodeMm = 10 },
         ["swing-least"] = new() { ExtraSwitchNodeMm = 10 },
         ["return-slot"] = new() { Slot = (2, 18) },
         ["phase-count"] = new() { ClaimedPhases = 8 },
         ["pin-rating"] = new() { PinRatingA = 0.5 },
-        ["sharing-contacts"] = new() { PinContact = "joined", Limits = "  sharing ratio: 1.2\n" },
+        ["sharing-contacts"] = new() { PinContact = "joined", Limits = "  sharing ratio: 1.01\n" },
         ["sharing-phases"] = new() { Limits = "  sharing ratio: 1.1\n" },
         ["sharing-vias"] = new() { Limits = "  sharing ratio: 1.3\n" },
         ["sensitive-distance"] = new() { FeedbackGapMm = 0.5, Sections = "sensitive nets: { name: feedback, net: FB }\n" },
@@ -137,7 +137,14 @@ public sealed class RuleTests
     [Fact]
     public void TheCatalogueIsTheDocumentation()
     {
-        string page = File.ReadAllText(Path.Combine(SharedData.ProjectRoot, "docs", "rules.md")).ReplaceLineEndings("\n");
+        string file = Path.Combine(SharedData.ProjectRoot, "docs", "rules.md");
+        if (Environment.GetEnvironmentVariable("COPPERPATH_WRITE_DOCS") == "1")
+        {
+            string head = File.ReadAllText(file).Split("\n## ")[0].TrimEnd('\n');
+            File.WriteAllText(file, $"{head}\n\n{RuleCatalogue.ToMarkdown()}");
+        }
+
+        string page = File.ReadAllText(file).ReplaceLineEndings("\n");
 
         page.ShouldEndWith(RuleCatalogue.ToMarkdown());
     }
