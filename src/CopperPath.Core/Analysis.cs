@@ -4,6 +4,7 @@ using CopperPath.Circuit;
 using CopperPath.Diagnostics;
 using CopperPath.Electrical;
 using CopperPath.Judging;
+using CopperPath.PowerPath;
 using CopperPath.Thermal;
 
 namespace CopperPath;
@@ -74,12 +75,17 @@ public static class Analysis
 
         // 6. The judgement.
         clock.Begin("Judging");
-        IReadOnlyList<Finding> findings = Judge.Findings(brief, solved, board.Nets, rating, heat);
+        PathContext path = new(brief, solved, board.Nets, PowerPathFinder.Propose(board.Nets), stack, rating);
+        (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply(
+            [.. Judge.Findings(brief, solved, board.Nets, rating, heat), .. PathRules.Judge(path)], brief.Waivers);
+        diagnostics.AddRange(waiverRemarks);
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
         return new Review(brief, board, stack, solved, findings, verdict, diagnostics,
             [.. brief.StatedDefaults, .. assumed, .. ofSolder], clock.End())
         {
             Heat = heat,
+            SwitchNodes = SwitchNodeFacts.Of(path),
+            HotLoops = HotLoopFacts.Of(path),
         };
     }
 
@@ -88,7 +94,9 @@ public static class Analysis
     {
         StageClock clock = new(progress);
         Board board = BoardRebuilder.Rebuild(path, null, clock);
-        return new Survey(board, clock.End());
+        clock.Begin("Proposing the power path");
+        PathProposal? proposal = board.Nets is { } nets ? PowerPathFinder.Propose(nets) : null;
+        return new Survey(board, proposal, clock.End());
     }
 
     private static SolvedNet Solve(

@@ -2,6 +2,7 @@ using CopperPath.Brief;
 using CopperPath.Diagnostics;
 using CopperPath.Electrical;
 using CopperPath.Judging;
+using CopperPath.PowerPath;
 using CopperPath.Thermal;
 
 namespace CopperPath;
@@ -29,10 +30,19 @@ public sealed record Review(
 {
     /// <summary>The board's temperatures; null when nothing was solved.</summary>
     public TemperatureField? Heat { get; init; }
+
+    /// <summary>Sizes of the reviewed switch nodes and what they cost.</summary>
+    public IReadOnlyList<SwitchNodeFacts> SwitchNodes { get; init; } = [];
+
+    /// <summary>Hot loops of the phases the copper shows, best first within each converter.</summary>
+    public IReadOnlyList<HotLoopFacts> HotLoops { get; init; } = [];
 }
 
 /// <summary>Time a stage took, seconds.</summary>
 public sealed record StageTiming(string Stage, double Seconds);
 
 /// <summary>What a folder of fabrication files holds.</summary>
-public sealed record Survey(Board Board, IReadOnlyList<StageTiming> Timings);
+/// <param name="Board">The rebuilt board.</param>
+/// <param name="Path">The power path its copper suggests; null without copper.</param>
+/// <param name="Timings">Stages and the seconds they took.</param>
+public sealed record Survey(Board Board, PathProposal? Path, IReadOnlyList<StageTiming> Timings);

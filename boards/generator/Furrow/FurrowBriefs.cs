@@ -10,7 +10,7 @@ public static class FurrowBriefs
     {
         var revision = $"revision-{title.Revision.ToLowerInvariant()}";
         var nets = FurrowReview.Nets();
-        Folders.Save(folder, $"{revision}.yaml", BriefFile.Write(board, title, $"{revision}/x2", nets, byName: true, []));
+        Folders.Save(folder, $"{revision}.yaml", BriefFile.Write(board, title, $"{revision}/x2", nets, FurrowReview.Converters, byName: true, []));
         string[] answers =
         [
             "layers:",
@@ -18,6 +18,6 @@ public static class FurrowBriefs
             $"  - {{ file: {title.ShortStem}.g3, role: copper, number: 3 }}",
             $"  - {{ file: {title.ShortStem}.txt, role: drill mixed }}",
         ];
-        Folders.Save(folder, $"{revision}-bare.yaml", BriefFile.Write(board, title, $"{revision}/bare", nets, byName: false, answers));
+        Folders.Save(folder, $"{revision}-bare.yaml", BriefFile.Write(board, title, $"{revision}/bare", nets, FurrowReview.Converters, byName: false, answers));
     }
 }

@@ -8,6 +8,39 @@ public static class FurrowReview
 {
     private static readonly int[] _phases = [1, 2, 3, 4];
 
+    /// <summary>
+    /// The converters as the brief describes them. The efficiencies are those that give the shares of time behind the
+    /// currents in <see cref="Duty"/>: 0.9 V / (0.9 x 12 V) = 1/12, and 15 W out of 18 W.
+    /// </summary>
+    public static IReadOnlyList<string> Converters { get; } =
+    [
+        "converters:",
+        "  - name: core",
+        "    input voltage: 12 V",
+        "    output voltage: 0.9 V",
+        "    load current: 90 A",
+        "    phases: 4",
+        "    switching frequency: 500 kHz",
+        "    inductance: 0.22 uH",
+        "    efficiency: 0.9",
+        "    edge time: 5 ns",
+        "    low-side switches: 2",
+        "    input capacitors: [{ count: 20, value: 10 uF, esr: 3 mohm }, { count: 5, value: 270 uF, esr: 12 mohm }]",
+        "    output capacitors: [{ count: 33, value: 22 uF, esr: 3 mohm }, { count: 8, value: 470 uF, esr: 6 mohm }]",
+        "    connector: { pins: 3, rating: 9 A }",
+        "  - name: 5 V",
+        "    input voltage: 12 V",
+        "    output voltage: 5 V",
+        "    load current: 3 A",
+        "    phases: 1",
+        "    switching frequency: 500 kHz",
+        "    inductance: 4.7 uH",
+        "    efficiency: 0.8333",
+        "    edge time: 5 ns",
+        "    input capacitors: { count: 2, value: 10 uF, esr: 3 mohm }",
+        "    output capacitors: { count: 2, value: 22 uF, esr: 3 mohm }",
+    ];
+
     public static IReadOnlyList<BriefNet> Nets() =>
     [
         new("Feed, connector to fuse", Furrow.Nets.SupplyIn, "feed",

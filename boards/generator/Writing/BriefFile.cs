@@ -12,10 +12,11 @@ public static class BriefFile
     /// <param name="title">Name and build-up.</param>
     /// <param name="files">Folder of the files, relative to the brief.</param>
     /// <param name="nets">What to review.</param>
+    /// <param name="converters">Lines of the section about converters.</param>
     /// <param name="byName">True to name nets and pins as the attributes in the files do; false to point at pads and holes instead.</param>
     /// <param name="boardKeys">Further lines of the board section, without indentation.</param>
     public static string Write(
-        Board board, BoardTitle title, string files, IReadOnlyList<BriefNet> nets, bool byName, IEnumerable<string> boardKeys)
+        Board board, BoardTitle title, string files, IReadOnlyList<BriefNet> nets, IEnumerable<string> converters, bool byName, IEnumerable<string> boardKeys)
     {
         var text = new StringBuilder();
         void Line(string line) => text.Append(line).Append('\n');
@@ -41,6 +42,11 @@ public static class BriefFile
         Line("  judge by: ipc-2152");
         Line("  switch node area ratio: 2");
         Line("  plane slot length: 8 mm");
+        foreach (var line in converters)
+        {
+            Line(line);
+        }
+
         Line("nets:");
         foreach (var net in nets)
         {

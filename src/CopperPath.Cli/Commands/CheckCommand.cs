@@ -33,6 +33,8 @@ public static class CheckCommand
             .. ReviewTables.Of(review),
         ];
         files.AddRange(ReviewPictures.Of(review));
+        files.AddRange(review.Brief!.Converters.Select((section, i) => new OutputFile(
+            FormattableString.Invariant($"waveforms-{i + 1}.png"), Overlays.WaveformChart.PaintPng(section.Facts))));
         terminal.EndProgress();
         string folder = options.Output ?? DefaultFolder(options.Brief);
         if (OutputFolder.Write(folder, files) is { } problem)

@@ -11,6 +11,11 @@ public static class SurveyCommand
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, survey.Board.Diagnostics, options.Verbose);
         SurveySummary.Write(terminal.Out, survey.Board, Math.Max(1, options.Nets));
+        if (survey.Path is { } path)
+        {
+            ProposalSummary.Write(terminal.Out, path);
+        }
+
         if (options.Timings)
         {
             TextSummary.WriteTimings(terminal.Out, survey.Timings);
@@ -21,7 +26,7 @@ public static class SurveyCommand
             return ExitCode.CouldNotJudge;
         }
 
-        if (options.Brief is { } file && WriteBrief(file, options.Folder, survey.Board) is { } problem)
+        if (options.Brief is { } file && WriteBrief(file, options.Folder, survey) is { } problem)
         {
             terminal.Error.WriteLine(problem);
             return ExitCode.CouldNotJudge;
@@ -30,7 +35,7 @@ public static class SurveyCommand
         return survey.Board.CopperIsUncertain ? ExitCode.CouldNotJudge : ExitCode.WithinLimits;
     }
 
-    private static string? WriteBrief(string file, string folder, Board board)
+    private static string? WriteBrief(string file, string folder, Survey survey)
     {
         if (File.Exists(file))
         {
@@ -39,6 +44,6 @@ public static class SurveyCommand
 
         string relative = Path.GetRelativePath(Path.GetDirectoryName(Path.GetFullPath(file))!, Path.GetFullPath(folder));
         return OutputFolder.Write(Path.GetDirectoryName(Path.GetFullPath(file))!,
-            [new OutputFile(Path.GetFileName(file), StarterBrief.Of(board, relative.Replace('\\', '/')))]);
+            [new OutputFile(Path.GetFileName(file), StarterBrief.Of(survey.Board, relative.Replace('\\', '/'), survey.Path))]);
     }
 }

@@ -28,7 +28,9 @@ public static class ResultsJson
             json.WriteNumber("resistivityOhmM", review.Stack!.ResistivityOhmM);
             HeatJson.WriteBoard(json, review.Heat);
             WriteNets(json, review);
+            ConverterSummary.Write(json, review);
             WriteFindings(json, review);
+            json.WriteString("caution", Cautions.Text.ReplaceLineEndings(" "));
             json.WriteStartArray("messages");
             foreach (Diagnostics.Diagnostic diagnostic in review.Diagnostics)
             {
@@ -187,6 +189,12 @@ public static class ResultsJson
             json.WriteString("sentence", finding.Sentence);
             json.WriteString("advice", finding.Advice);
             json.WriteString("assumption", finding.Assumption);
+            if (finding.Waiver is { } waiver)
+            {
+                json.WriteString("waivedBy", waiver.By);
+                json.WriteString("waivedBecause", waiver.Reason);
+            }
+
             json.WriteEndObject();
         }
 

@@ -132,7 +132,7 @@ public static class ReviewPictures
                 callOuts.Add(new CallOut(
                     i + 1,
                     new PointNm((long)Math.Round(Units.NmFromMetres(finding.XM)), (long)Math.Round(Units.NmFromMetres(finding.YM))),
-                    finding.Level == FindingLevel.Remark ? CallOutRank.Caution : CallOutRank.Fail,
+                    finding.Level == FindingLevel.Remark || finding.Waiver is not null ? CallOutRank.Caution : CallOutRank.Fail,
                     $"{finding.Subject}: {finding.Sentence}"));
             }
         }

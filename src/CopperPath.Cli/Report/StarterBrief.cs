@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CopperPath.Nets;
+using CopperPath.PowerPath;
 using CopperPath.Quantities;
 
 namespace CopperPath.Cli.Report;
@@ -12,7 +13,8 @@ public static class StarterBrief
 
     /// <param name="board">The surveyed board; it has copper.</param>
     /// <param name="files">Its folder or archive, relative to the brief.</param>
-    public static byte[] Of(Board board, string files)
+    /// <param name="path">The power path its copper suggests, or null.</param>
+    public static byte[] Of(Board board, string files, PathProposal? path)
     {
         StringBuilder text = new();
         int layers = board.Nets!.Layers[^1].Number;
@@ -37,6 +39,11 @@ public static class StarterBrief
                 .OfType<string>().Distinct().Take(NetsOffered));
             text.Append(CultureInfo.InvariantCulture, $"#   {net.Name}: {QuantityText.Area(net.AreaM2)}, {net.Barrels.Count} plated holes");
             text.Append(pins.Length > 0 ? $", pins {pins}\n" : "\n");
+        }
+
+        if (path is not null)
+        {
+            text.Append(ProposedStretches.Of(path, layers));
         }
 
         Net first = board.Nets.Nets[0];

@@ -14,6 +14,7 @@ public static class TextSummary
     {
         TextWriter writer = terminal.Out;
         WriteNets(terminal, review);
+        ConverterSummary.Write(writer, review);
         WriteFindings(writer, review.Findings);
         foreach (string line in review.StatedDefaults)
         {
@@ -44,7 +45,7 @@ public static class TextSummary
     {
         Verdict.WithinLimits => "all within limits.",
         Verdict.BeyondLimits => FormattableString.Invariant(
-            $"{review.Findings.Count(finding => finding.Level == FindingLevel.BeyondLimit)} findings beyond limits."),
+            $"{review.Findings.Count(finding => finding.Counts)} findings beyond limits."),
         _ => "could not judge: part of the input was not understood or not solved; see the messages.",
     };
 
@@ -120,8 +121,18 @@ public static class TextSummary
             string layer = finding.Layer > 0 ? FormattableString.Invariant($"layer {finding.Layer}, ") : "";
             writer.WriteLine(FormattableString.Invariant(
                 $"{i + 1,3}. [{finding.Rule}] {finding.Subject}: {layer}x {finding.XM * 1e3:0.00} mm, y {finding.YM * 1e3:0.00} mm"));
+            if (finding.Level == FindingLevel.Remark)
+            {
+                writer.WriteLine("     Remark, not a limit:");
+            }
+
             writer.WriteLine($"     {finding.Sentence}");
             writer.WriteLine($"     {finding.Advice}");
+            if (finding.Waiver is { } waiver)
+            {
+                writer.WriteLine($"     Waived by {waiver.By}: {waiver.Reason}");
+            }
+
         }
 
         if (findings.Count > 0)

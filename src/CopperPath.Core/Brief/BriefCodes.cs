@@ -36,5 +36,7 @@ public static class BriefCodes
     public const string LayerConflict = "BRF042";
     public const string EmptyBox = "BRF043";
 
-    public const string HeatPlace = "BRF050";
+    public const string StageCurrent = "BRF050";
+    public const string NotABuck = "BRF051";
+    public const string HeatPlace = "BRF052";
 }

@@ -7,6 +7,9 @@ internal sealed class BriefContext(DiagnosticSink sink)
 
     public DiagnosticSink Sink { get; } = sink;
 
+    /// <summary>Converters read so far: terminals may ask for their currents.</summary>
+    public IReadOnlyList<ConverterSection> Converters { get; set; } = [];
+
     public BriefValues Values { get; } = new(sink);
 
     public IReadOnlyList<string> StatedDefaults => _statedDefaults;

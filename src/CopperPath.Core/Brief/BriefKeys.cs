@@ -7,7 +7,7 @@ namespace CopperPath.Brief;
 internal static class BriefKeys
 {
     public static readonly SectionKeys Root = new("the brief",
-        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "thermal", "nets"]);
+        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "thermal", "converters", "nets", "sensitive nets", "waivers"]);
 
     public static readonly SectionKeys Board = new("board", ["name", "revision", "files", "layers", "drill format"]);
 
@@ -16,10 +16,27 @@ internal static class BriefKeys
     public static readonly SectionKeys DrillFormat = new("drill format",
         ["file", "unit", "integer digits", "decimal digits", "zeros"]);
 
-    public static readonly SectionKeys Stackup = new("stackup", ["copper", "dielectric", "plating", "hole diameters", "solder on exposed copper", "solder alloy"]);
+    public static readonly SectionKeys Stackup = new("stackup", ["copper", "dielectric", "plating", "hole diameters", "solder on exposed copper", "solder alloy", "relative permittivity"]);
 
     public static readonly SectionKeys Limits = new("limits",
-        ["temperature rise", "voltage drop", "judge by", "switch node area ratio", "plane slot length"]);
+        [
+        "temperature rise", "voltage drop", "judge by", "switch node area ratio", "plane slot length",
+        "sharing ratio", "least area ratio", "sensitive distance", "capacitor vias", "capacitor distance ratio", "bank drop", "hot loop ratio",
+    ]);
+
+    public static readonly SectionKeys Converter = new("a converter",
+    [
+        "name", "input voltage", "output voltage", "load current", "phases", "switching frequency", "inductance", "efficiency",
+        "edge time", "high-side switches", "low-side switches", "input capacitors", "output capacitors", "connector",
+    ]);
+
+    public static readonly SectionKeys CapacitorGroup = new("a group of capacitors", ["count", "value", "esr"]);
+
+    public static readonly SectionKeys SupplyConnector = new("connector", ["pins", "rating"]);
+
+    public static readonly SectionKeys SensitiveNet = new("a sensitive net", ["name", "net", "at"]);
+
+    public static readonly SectionKeys Waiver = new("a waiver", ["rule", "net", "near", "reason", "by"]);
 
     public static readonly SectionKeys Net = new("a net", ["name", "net", "at", "role", "siblings", "limits", "terminals"]);
 
@@ -28,7 +45,7 @@ internal static class BriefKeys
     public static readonly SectionKeys Terminal = new("a terminal",
     [
         "name", "pins", "component", "pads", "pads in", "holes", "rectangle", "circle",
-        "enters", "leaves", "takes", "contact",
+        "enters", "leaves", "takes", "contact", "contact rating",
     ]);
 
     public static readonly SectionKeys Thermal = new("thermal",

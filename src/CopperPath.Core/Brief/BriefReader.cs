@@ -59,7 +59,11 @@ public static class BriefReader
         double? conductorK = ReadConductorTemperature(section, ambientK, limits, context);
         double? accuracy = ReadAccuracy(section, context);
         ThermalSection thermal = ThermalSectionReader.Read(section, context);
+        List<ConverterSection> converters = ConverterSectionReader.ReadAll(section, context);
+        context.Converters = converters;
         List<NetReview> nets = NetSectionReader.ReadAll(section, limits, context);
+        List<SensitiveNet> sensitive = SensitiveNetReader.ReadAll(section, context);
+        List<Waiver> waivers = WaiverSectionReader.ReadAll(section, context);
         LayerReferenceCheck.Run(nets, thermal, stackup, sink);
 
         // The sections that could not be read have said so; without one of them there is no brief.
@@ -68,6 +72,9 @@ public static class BriefReader
             {
                 Accuracy = accuracy ?? DefaultAccuracy,
                 Thermal = thermal,
+                Converters = converters,
+                SensitiveNets = sensitive,
+                Waivers = waivers,
             };
     }
 

@@ -54,7 +54,8 @@ internal static class LimitsSectionReader
             context.StateDefault("limits: plane slot length: none, slots in planes are not judged");
         }
 
-        return riseK is null ? null : new ReviewLimits(riseK.Value, dropV, judgeBy, areaRatio, slotM);
+        PracticeLimits practice = PracticeLimitsReader.Read(section, context);
+        return riseK is null ? null : new ReviewLimits(riseK.Value, dropV, judgeBy, areaRatio, slotM) { Practice = practice };
     }
 
     /// <summary>A net's own limits over those of the board.</summary>

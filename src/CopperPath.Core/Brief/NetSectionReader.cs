@@ -68,7 +68,7 @@ internal static class NetSectionReader
             : new NetReview(name, selector, role, siblings, netLimits, terminals, section.Position);
     }
 
-    private static NetSelector? ReadSelector(SectionReader section, BriefContext context)
+    internal static NetSelector? ReadSelector(SectionReader section, BriefContext context)
     {
         if (section.Has("net") == section.Has("at"))
         {

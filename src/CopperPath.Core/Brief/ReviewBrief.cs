@@ -24,6 +24,15 @@ public sealed record ReviewBrief(
 
     /// <summary>How the board gets rid of heat, and what else heats it.</summary>
     public ThermalSection Thermal { get; init; } = ThermalSection.Default;
+
+    /// <summary>Converters on the board, in the order of the brief; may be empty.</summary>
+    public IReadOnlyList<ConverterSection> Converters { get; init; } = [];
+
+    /// <summary>Nets that must keep away from switch nodes; may be empty.</summary>
+    public IReadOnlyList<SensitiveNet> SensitiveNets { get; init; } = [];
+
+    /// <summary>Findings accepted beforehand; may be empty.</summary>
+    public IReadOnlyList<Waiver> Waivers { get; init; } = [];
 }
 
 /// <summary>Thicknesses of the build, top to bottom.</summary>
@@ -42,6 +51,12 @@ public sealed record StackupSection(
 
     /// <summary>What that solder is made of.</summary>
     public SolderAlloy SolderAlloy { get; init; }
+
+    /// <summary>Of FR-4; from memory. Only the capacitance of switch nodes rests on it.</summary>
+    public const double UsualRelativePermittivity = 4.3;
+
+    /// <summary>Relative permittivity of the dielectrics, at least 1.</summary>
+    public double RelativePermittivity { get; init; } = UsualRelativePermittivity;
 }
 
 /// <summary>Families of solder, told apart by their resistivity.</summary>
@@ -82,7 +97,11 @@ public sealed record ReviewLimits(
     double? VoltageDropV,
     JudgingRule JudgeBy,
     double SwitchNodeAreaRatio,
-    double? PlaneSlotLengthM);
+    double? PlaneSlotLengthM)
+{
+    /// <summary>Limits that have no published source.</summary>
+    public PracticeLimits Practice { get; init; } = PracticeLimits.Common;
+}
 
 /// <summary>What came out of reading a brief.</summary>
 /// <param name="Brief">The brief, or null when any diagnostic is an error.</param>

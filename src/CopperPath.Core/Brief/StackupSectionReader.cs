@@ -58,6 +58,9 @@ internal static class StackupSectionReader
             HoleDiameters = ReadHoleDiameters(section, context),
             SolderM = section.Optional("solder on exposed copper") is { } solder
                 ? context.Values.QuantitySi(solder, Dimension.Length, LeastCopperM, MostCopperM, QuantityText.Length) : null,
+            RelativePermittivity = section.Optional("relative permittivity") is { } permittivity
+                ? context.Values.Ratio(permittivity, least: 1) ?? StackupSection.UsualRelativePermittivity
+                : StackupSection.UsualRelativePermittivity,
             SolderAlloy = section.Optional("solder alloy") is { } alloy ? context.Values.Choice(alloy, s_alloys) ?? default : default,
         };
     }

@@ -27,4 +27,11 @@ public sealed record Terminal(
     ContactMode Mode,
     double CurrentA,
     bool TakesRest,
-    SourcePosition Position);
+    SourcePosition Position)
+{
+    /// <summary>Where the current comes from when it follows from a converter; null when it was stated.</summary>
+    public DerivedCurrent? Derived { get; init; }
+
+    /// <summary>What each contact may carry, amperes, positive; null when not stated.</summary>
+    public double? ContactRatingA { get; init; }
+}

@@ -44,6 +44,11 @@ internal static class TerminalSectionReader
                 withDefaultContact.Add(terminal.Name);
             }
 
+            if (terminal.Derived is { } derived)
+            {
+                context.StateDefault(StageCurrentReader.LineOf(netName, terminal.Name, derived));
+            }
+
             terminals.Add(terminal);
         }
 
@@ -79,13 +84,19 @@ internal static class TerminalSectionReader
         ContactMode mode = section.Optional("contact") is { } contactNode
             ? context.Values.Choice(contactNode, ContactModes) ?? ContactMode.Joined : ContactMode.Joined;
         bool takesRest = section.Has("takes");
-        double? currentA = ReadCurrent(section, context);
-        return name is null || contacts.Count == 0 || currentA is null ? null
-            : new Terminal(name, contacts, mode, currentA.Value, takesRest, section.Position);
+        (double CurrentA, DerivedCurrent? Derived)? current = ReadCurrent(section, context);
+        double? ratingA = section.Optional("contact rating") is { } rating
+            ? context.Values.QuantitySi(rating, Dimension.Current, Sign.Positive) : null;
+        return name is null || contacts.Count == 0 || current is null ? null
+            : new Terminal(name, contacts, mode, current.Value.CurrentA, takesRest, section.Position)
+            {
+                Derived = current.Value.Derived,
+                ContactRatingA = ratingA,
+            };
     }
 
     /// <summary>The current entering here; zero for now at the terminal that takes the rest.</summary>
-    private static double? ReadCurrent(SectionReader section, BriefContext context)
+    private static (double CurrentA, DerivedCurrent? Derived)? ReadCurrent(SectionReader section, BriefContext context)
     {
         string[] stated = [.. s_currentKeys.Where(section.Has)];
         if (stated.Length != 1)
@@ -103,10 +114,12 @@ internal static class TerminalSectionReader
 
         if (stated[0] == "takes")
         {
-            return context.Values.Choice(value, [("rest", 0.0)]);
+            return context.Values.Choice(value, [("rest", 0.0)]) is { } rest ? (rest, null) : null;
         }
 
-        double? currentA = context.Values.QuantitySi(value, Dimension.Current, 0, MostCurrentA, QuantityText.Current);
-        return stated[0] == "leaves" ? -currentA : currentA;
+        DerivedCurrent? derived = StageCurrentReader.IsStage(value) ? StageCurrentReader.Read(value, context) : null;
+        double? currentA = StageCurrentReader.IsStage(value) ? derived?.CurrentA
+            : context.Values.QuantitySi(value, Dimension.Current, 0, MostCurrentA, QuantityText.Current);
+        return currentA is null ? null : (stated[0] == "leaves" ? -currentA.Value : currentA.Value, derived);
     }
 }

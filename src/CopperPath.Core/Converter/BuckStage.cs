@@ -57,6 +57,21 @@ public sealed record BuckStage
     /// <summary>Part of the period a high-side switch conducts, 0 to 1.</summary>
     public double Duty { get; }
 
+    /// <summary>Duration of one switching period, seconds.</summary>
+    public double PeriodS => 1 / SwitchingHz;
+
+    /// <summary>Frequency of the summed ripple, at the input and at the output: phases times switching frequency, hertz.</summary>
+    public double RippleHz => Phases * SwitchingHz;
+
+    /// <summary>Moment within the period at which a phase's high side turns on, counted from that of phase 0, seconds.</summary>
+    public double TurnOnS(int phase) => PeriodS * phase / Phases;
+
+    /// <summary>The same moment as an angle of the period, degrees.</summary>
+    public double TurnOnDegrees(int phase) => 360.0 * phase / Phases;
+
+    /// <summary>Average current drawn from the supply, amperes.</summary>
+    public double FeedA => Duty * OutputA;
+
     /// <summary>Average current of one phase, amperes.</summary>
     public double PhaseA => OutputA / Phases;
 
@@ -89,6 +104,12 @@ public sealed record BuckStage
 
     /// <summary>RMS current of one low-side switch, amperes.</summary>
     public double LowSideRmsA => Math.Sqrt(1 - Duty) * InductorRmsA;
+
+    /// <summary>RMS current of the summed inductors, amperes.</summary>
+    public double OutputRmsA => Math.Sqrt(Square(OutputA) + Square(OutputCapacitorRmsA));
+
+    /// <summary>RMS current of the output capacitors, amperes: all of the summed ripple, taken as a triangle.</summary>
+    public double OutputCapacitorRmsA => OutputRippleA / Math.Sqrt(12);
 
     /// <summary>What every number of the stage takes for granted.</summary>
     public static EstimateBasis Basis { get; } = new(

@@ -55,7 +55,7 @@ internal static class BarrelRule
             rating.BarrelAssumption(worst));
     }
 
-    private static List<List<BarrelCurrent>> Groups(IReadOnlyList<BarrelCurrent> barrels)
+    internal static List<List<BarrelCurrent>> Groups(IReadOnlyList<BarrelCurrent> barrels)
     {
         List<BarrelCurrent> busiest = [.. BarrelCurrent.BusiestOfEachHole(barrels)
             .OrderBy(barrel => barrel.Barrel.Centre.X).ThenBy(barrel => barrel.Barrel.Centre.Y)];

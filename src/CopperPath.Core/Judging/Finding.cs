@@ -1,3 +1,5 @@
+using CopperPath.Brief;
+
 namespace CopperPath.Judging;
 
 /// <summary>What a finding means for the verdict.</summary>
@@ -45,7 +47,14 @@ public sealed record Finding(
     Measure? Measure,
     string Sentence,
     string Advice,
-    string Assumption);
+    string Assumption)
+{
+    /// <summary>The brief's word that this finding is accepted, or null.</summary>
+    public Waiver? Waiver { get; init; }
+
+    /// <summary>True when it counts against the board: beyond a limit and not waived.</summary>
+    public bool Counts => Level == FindingLevel.BeyondLimit && Waiver is null;
+}
 
 /// <summary>Answer to the review as a whole.</summary>
 public enum Verdict

@@ -35,8 +35,8 @@ public static class Judge
 
     /// <summary>The verdict; input that was not understood and may touch copper can never end in a pass.</summary>
     public static Verdict VerdictOf(IReadOnlyList<Finding> findings, bool copperIsUncertain) =>
-        copperIsUncertain || findings.Any(finding => finding.Level == FindingLevel.Undecided) ? Verdict.CouldNotJudge
-        : findings.Any(finding => finding.Level == FindingLevel.BeyondLimit) ? Verdict.BeyondLimits
+        copperIsUncertain || findings.Any(finding => finding.Level == FindingLevel.Undecided && finding.Waiver is null) ? Verdict.CouldNotJudge
+        : findings.Any(finding => finding.Counts) ? Verdict.BeyondLimits
         : Verdict.WithinLimits;
 
     private static Finding Unsolved(SolvedNet net)

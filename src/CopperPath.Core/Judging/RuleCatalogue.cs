@@ -1,38 +1,130 @@
 namespace CopperPath.Judging;
 
-/// <summary>A rule: its stable identifier, what it asks, and where its limit comes from.</summary>
-public sealed record Rule(string Id, string Question, string LimitSource);
+/// <summary>A rule: what it asks, what it is judged by and on what evidence. docs/rules.md is written from these.</summary>
+/// <param name="Id">Stable identifier; waivers name it.</param>
+/// <param name="Question">What it asks, as a reviewer would.</param>
+/// <param name="Level">What a finding of it means: beyond limit, or a remark until the brief states a limit.</param>
+/// <param name="Limit">The limit and its default.</param>
+/// <param name="LimitSource">Where the limit comes from.</param>
+/// <param name="BriefKey">Key of the brief that changes it.</param>
+/// <param name="Evidence">What a finding rests on.</param>
+public sealed record Rule(string Id, string Question, string Level, string Limit, string LimitSource, string BriefKey, string Evidence);
 
 /// <summary>All rules, in the order of the report.</summary>
 public static class RuleCatalogue
 {
+    private const string Beyond = "beyond limit";
+    private const string RemarkUntilStated = "remark; beyond limit where the brief states the limit";
+    private const string Practice = "common practice, no source";
+
     public static readonly Rule Neck = new("neck",
         "Does each cross-section of copper carry its current within the allowed rise?",
-        "temperature rise of the brief, through the conductor relation named there (IPC-2152-style fit or IPC-2221)");
+        Beyond, "temperature rise, no default", "the brief, through the relation named there (IPC-2152-style fit or IPC-2221)",
+        "limits: temperature rise", "cut across the solved current, its width and current");
 
     public static readonly Rule Barrel = new("barrel",
         "Does each plated hole carry its current within the allowed rise?",
-        "temperature rise of the brief, a barrel judged as a conductor of equal section");
+        Beyond, "temperature rise, no default", "the brief; a hole is judged as a conductor of equal section",
+        "limits: temperature rise", "current of each hole from the field solve");
 
     public static readonly Rule Heat = new("heat",
         "Does the copper stay within the allowed rise on this very board?",
-        "temperature rise of the brief, against the temperatures solved for the whole board");
+        Beyond, "temperature rise, no default", "the brief",
+        "limits: temperature rise; thermal", "temperatures solved for the whole board");
 
     public static readonly Rule Drop = new("drop",
         "Is the voltage lost along the copper within the allowed drop?",
-        "voltage drop of the brief");
+        Beyond, "voltage drop, not judged by default", "the brief",
+        "limits: voltage drop", "potentials of the terminals from the field solve");
 
     public static readonly Rule SwingArea = new("swing-area",
-        "Is the copper of a switch node no larger than its siblings need?",
-        "switch node area ratio of the brief; the default is common practice, no source");
+        "Is the copper of a switch node no larger than that of its siblings?",
+        Beyond, "2 times the smallest sibling", Practice,
+        "limits: switch node area ratio", "areas of drawn copper, all layers summed");
 
     public static readonly Rule ReturnSlot = new("return-slot",
         "Is the return plane whole under the power path?",
-        "plane slot length of the brief; the default is common practice, no source");
+        Beyond, "length of slot, not judged by default", Practice,
+        "limits: plane slot length", "voids of the drawn plane, closed or open to its edge, that copper of the power path really lies over");
 
     public static readonly Rule Open = new("open",
         "Does copper join the terminals at all?",
-        "none: a conductor either connects or does not");
+        Beyond, "none", "none needed: a conductor either connects or does not",
+        "none", "connectivity of the drawn copper and its plated holes");
 
-    public static readonly IReadOnlyList<Rule> All = [Neck, Barrel, Heat, Drop, SwingArea, ReturnSlot, Open];
+    public static readonly Rule PhaseCount = new("phase-count",
+        "Has the copper as many separate switch nodes as phases are claimed?",
+        Beyond, "equal", "none needed: a phase without a switch node of its own is a parallel part",
+        "converters: phases", "switch nodes found from the shapes of copper and pads");
+
+    public static readonly Rule PinRating = new("pin-rating",
+        "Does each connector pin stay within its rating?",
+        Beyond, "rating, no default", "the brief: take the maker's value with neighbouring pins loaded",
+        "converters: connector: rating; terminals: contact rating", "equal shares; where the field solve gives a pin more than its rating, a remark, because contacts without resistance share less evenly than real ones");
+
+    public static readonly Rule SharingContacts = new("sharing-contacts",
+        "Do paralleled switches and connector pins share their current evenly?",
+        RemarkUntilStated, "2 times the equal share", Practice,
+        "limits: sharing ratio", "current of each contact of a joined terminal from the field solve; the part is taken to join them without resistance, so real shares are more even");
+
+    public static readonly Rule SharingPhases = new("sharing-phases",
+        "Is the copper from each phase to the load alike?",
+        RemarkUntilStated, "drop of 2 times the mean", Practice,
+        "limits: sharing ratio", "drop from each inductor to the load at equal currents, from the field solve");
+
+    public static readonly Rule SharingVias = new("sharing-vias",
+        "Do the plated holes of a group share their current evenly?",
+        RemarkUntilStated, "2 times the equal share, groups of 3 and more that carry 0.5 A in a hole", Practice,
+        "limits: sharing ratio", "current of each hole from the field solve");
+
+    public static readonly Rule SwingLeast = new("swing-least",
+        "Is a switch node no larger than its current needs?",
+        RemarkUntilStated, "4 times the least area", Practice,
+        "limits: least area ratio", "least area: the width that carries the current at the allowed rise, from switches to inductor, and the pads");
+
+    public static readonly Rule SensitiveDistance = new("sensitive-distance",
+        "Do feedback and sense nets keep away from switch nodes?",
+        RemarkUntilStated, "2 mm", Practice,
+        "limits: sensitive distance; sensitive nets", "distance of drawn copper on the same layer and on neighbouring ones");
+
+    public static readonly Rule HotLoop = new("hot-loop",
+        "Is the loop of input capacitor, high side and low side as small in each phase as in the best?",
+        RemarkUntilStated, "2 times the inductance of the best phase", Practice,
+        "limits: hot loop ratio", "pads of the nearest input capacitor and the switches, and the distance to the plane under them");
+
+    public static readonly Rule CapacitorVias = new("capacitor-vias",
+        "Has each power capacitor plated holes of the return beside it?",
+        RemarkUntilStated, "2 holes within 3 mm", Practice,
+        "limits: capacitor vias", "plated holes of the return beside the capacitor's pad");
+
+    public static readonly Rule CapacitorDistance = new("capacitor-distance",
+        "Are the input capacitors of a phase about equally far from its high side?",
+        RemarkUntilStated, "4 times the nearest", Practice,
+        "limits: capacitor distance ratio", "distances of pads");
+
+    public static readonly Rule BankDrop = new("bank-drop",
+        "Is the drop between output capacitors and load small?",
+        RemarkUntilStated, "10 mV", Practice,
+        "limits: bank drop", "potentials at the capacitors' pads and at the load from the field solve");
+
+    public static readonly IReadOnlyList<Rule> All =
+    [
+        Neck, Barrel, Heat, Drop, SwingArea, ReturnSlot, Open, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
+        SwingLeast, SensitiveDistance, HotLoop, CapacitorVias, CapacitorDistance, BankDrop,
+    ];
+
+    /// <summary>The catalogue as a page of the documentation; a test holds docs/rules.md to it.</summary>
+    public static string ToMarkdown() => string.Join('\n', All.Select(rule => string.Join('\n',
+        $"## `{rule.Id}`",
+        "",
+        rule.Question,
+        "",
+        "| | |",
+        "|---|---|",
+        $"| Level | {rule.Level} |",
+        $"| Limit | {rule.Limit} |",
+        $"| Source of the limit | {rule.LimitSource} |",
+        $"| Key in the brief | `{rule.BriefKey}` |",
+        $"| Evidence | {rule.Evidence} |",
+        "")));
 }

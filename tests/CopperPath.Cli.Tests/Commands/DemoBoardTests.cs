@@ -47,8 +47,33 @@ public sealed class DemoBoardTests
     {
         (int exit, JsonElement results) = Check(brief);
 
-        results.GetProperty("findings").EnumerateArray().ShouldBeEmpty();
+        results.GetProperty("findings").EnumerateArray().Select(finding => finding.GetProperty("level").GetString()).Distinct()
+            .ShouldBe([nameof(FindingLevel.Remark)], "nothing above a remark on the mended board");
         exit.ShouldBe(0);
+    }
+
+    /// <summary>The same board under a brief that claims twice the phases its copper has.</summary>
+    [Fact]
+    public void AClaimOfEightPhasesIsAnsweredWithFour()
+    {
+        string folder = Directory.CreateTempSubdirectory("copperpath-claim-").FullName;
+        try
+        {
+            string brief = Path.Combine(folder, "claim.yaml");
+            string files = Path.Combine(SharedData.ProjectRoot, "boards", "furrow-compute", "revision-b", "bare").Replace('\\', '/');
+            string text = File.ReadAllText(Brief("revision-b-bare.yaml")).Replace("phases: 4", "phases: 8", StringComparison.Ordinal)
+                .Replace("files: revision-b/bare", $"files: '{files}'", StringComparison.Ordinal);
+            File.WriteAllText(brief, text);
+
+            CommandRun run = CommandRun.Of("check", brief, "--output", Path.Combine(folder, "out"));
+
+            run.ExitCode.ShouldBe(1);
+            run.Output.ShouldContain("The brief claims 8 phases; the copper has 4 separate switch nodes");
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
     }
 
     [Theory]

@@ -33,7 +33,10 @@ public class BriefReaderTests
         brief.AmbientK.ShouldBe(318.15, 1e-12);
         brief.ConductorK.ShouldBe(338.15, 1e-12);
         brief.Accuracy.ShouldBe(0.005, 1e-15);
-        brief.Limits.ShouldBe(new ReviewLimits(30, 50e-3, JudgingRule.Ipc2221, 1.5, 6e-3));
+        brief.Limits.ShouldBe(new ReviewLimits(30, 50e-3, JudgingRule.Ipc2221, 1.5, 6e-3)
+        {
+            Practice = new(new(3, true), new(5, true), new(3e-3, true), new(4, true), new(6, true), new(20e-3, true), new(1.5, true)),
+        });
         ThermalSection thermal = brief.Thermal;
         (thermal.Posture, thermal.Top, thermal.Bottom, thermal.Laminate, thermal.CellM).ShouldBe((BoardPosture.Vertical,
             new FaceSection(12, 0.8), new FaceSection(8, 0.1), new LaminateSection(0.35, 0.9, 0.1e-3), 0.4e-3));
@@ -80,9 +83,9 @@ public class BriefReaderTests
     {
         ReviewBrief brief = BriefReader.Read("b.yaml", ExampleBrief.Full).Brief.ShouldNotBeNull();
 
-        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 39, 5));
-        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 45, 9));
-        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 46, 22));
+        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 46, 5));
+        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 52, 9));
+        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 53, 22));
     }
 
     [Fact]
@@ -97,6 +100,8 @@ public class BriefReaderTests
             "limits: judge by: ipc-2152",
             "limits: switch node area ratio: 2.00",
             "limits: plane slot length: none, slots in planes are not judged",
+            "limits: sharing ratio: 2.00, least area ratio: 4.00, sensitive distance: 2.00 mm, capacitor vias: 2.00, capacitor distance ratio: 4.00, "
+                + "bank drop: 10.0 mV, hot loop ratio: 2.00 (common practice, no source; remarks only)",
             "conductor temperature: 45.0 degC, ambient plus the allowed temperature rise (worst case)",
             "accuracy: 1 %, the distance of the proven bounds of each loss",
             "thermal: board horizontal in still air, emissivity 0.9, FR-4 of 0.3 W/mK through and 0.8 W/mK in plane; the copper's own loss alone heats it",

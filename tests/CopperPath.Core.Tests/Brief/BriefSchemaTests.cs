@@ -33,6 +33,11 @@ public class BriefSchemaTests
         ["pointOnLayer"] = BriefKeys.PointOnLayer,
         ["boxOnLayer"] = BriefKeys.BoxOnLayer,
         ["circleOnLayer"] = BriefKeys.CircleOnLayer,
+        ["converter"] = BriefKeys.Converter,
+        ["capacitorGroup"] = BriefKeys.CapacitorGroup,
+        ["supplyConnector"] = BriefKeys.SupplyConnector,
+        ["sensitiveNet"] = BriefKeys.SensitiveNet,
+        ["waiver"] = BriefKeys.Waiver,
     };
 
     [Theory]
@@ -63,6 +68,8 @@ public class BriefSchemaTests
         Words("drillFormat", "zeros").ShouldBe(BoardSectionReader.OmittedZerosWords.Select(choice => choice.Word));
         Words("limits", "judge by").ShouldBe(LimitsSectionReader.JudgingRules.Select(choice => choice.Word));
         Words("net", "role").ShouldBe(NetSectionReader.Roles.Select(choice => choice.Word));
+        StageCurrentReader.Stages.Select(stage => stage.Word).ShouldBe(
+            Regex.Match((string)Definition("stageCurrent")["pattern"]!, @"\((feed[^)]*)\) of").Groups[1].Value.Split('|'));
         Words("terminal", "contact").ShouldBe(TerminalSectionReader.ContactModes.Select(choice => choice.Word));
         Words("thermal", "orientation").ShouldBe(ThermalSectionReader.Orientations.Select(choice => choice.Word));
 
@@ -84,6 +91,11 @@ public class BriefSchemaTests
     [InlineData("boxOnLayer", "nets: [ { terminals: [ { rectangle: {} } ] } ]")]
     [InlineData("circleOnLayer", "nets: [ { terminals: [ { circle: {} } ] } ]")]
     [InlineData("point", "nets: [ { terminals: [ { holes: {} } ] } ]")]
+    [InlineData("converter", "converters: {}")]
+    [InlineData("capacitorGroup", "converters: { input capacitors: {} }")]
+    [InlineData("supplyConnector", "converters: { connector: {} }")]
+    [InlineData("sensitiveNet", "sensitive nets: {}")]
+    [InlineData("waiver", "waivers: {}")]
     public void RequiredKeysAreThoseOfTheReader(string definition, string text)
     {
         string suffix = " in " + s_keysByDefinition[definition].Section;
@@ -108,6 +120,11 @@ public class BriefSchemaTests
     [InlineData("conductivity", Dimension.ThermalConductivity)]
     [InlineData("thermalResistance", Dimension.ThermalResistance)]
     [InlineData("power", Dimension.Power)]
+    [InlineData("frequency", Dimension.Frequency)]
+    [InlineData("inductance", Dimension.Inductance)]
+    [InlineData("capacitance", Dimension.Capacitance)]
+    [InlineData("resistance", Dimension.Resistance)]
+    [InlineData("time", Dimension.Time)]
     public void PatternsAcceptWhatTheReaderAccepts(string definition, Dimension dimension)
     {
         Regex pattern = new((string)Definition(definition)["pattern"]!);

@@ -32,6 +32,13 @@ internal static class ExampleBrief
           judge by: ipc-2221
           switch node area ratio: 1.5
           plane slot length: 6 mm
+          sharing ratio: 3
+          least area ratio: 5
+          sensitive distance: 3 mm
+          capacitor vias: 4
+          capacitor distance ratio: 6
+          bank drop: 20 mV
+          hot loop ratio: 1.5
         thermal:
           orientation: vertical
           top: { film: 12 W/m2K, emissivity: 0.8 }

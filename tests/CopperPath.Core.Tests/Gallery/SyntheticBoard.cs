@@ -17,6 +17,7 @@ public sealed class SyntheticBoard : IDisposable
     private readonly int _layerCount;
     private readonly StringBuilder[] _layers;
     private readonly StringBuilder _drill = new();
+    private int _toolCount;
 
     public SyntheticBoard(int layerCount)
     {
@@ -52,7 +53,7 @@ public sealed class SyntheticBoard : IDisposable
     /// <summary>A plated slot (or hole, when both ends are the same).</summary>
     public SyntheticBoard PlatedSlot(double x0, double y0, double x1, double y1, double diameter)
     {
-        _drill.Append(CultureInfo.InvariantCulture, $"T{_drill.Length + 1}C{diameter:0.0000}\nX{x0:0.000000}Y{y0:0.000000}");
+        _drill.Append(CultureInfo.InvariantCulture, $"T{++_toolCount}C{diameter:0.0000}\nX{x0:0.000000}Y{y0:0.000000}");
         _drill.Append(CultureInfo.InvariantCulture, $"{(x0 == x1 && y0 == y1 ? "" : $"G85X{x1:0.000000}Y{y1:0.000000}")}\n");
         return this;
     }

@@ -1,0 +1,182 @@
+using System.Text.Json;
+using CopperPath.Converter;
+using CopperPath.Judging;
+using CopperPath.Quantities;
+
+namespace CopperPath.Cli.Report;
+
+/// <summary>Operating points of the converters, switch nodes and hot loops: as text and as JSON.</summary>
+public static class ConverterSummary
+{
+    private static readonly (PathStage Stage, string Word, string Key)[] s_stages =
+    [
+        (PathStage.Feed, "feed", "feed"),
+        (PathStage.InputCapacitors, "input capacitors, all", "inputCapacitors"),
+        (PathStage.PhaseInputCapacitors, "input capacitors of a phase", "phaseInputCapacitors"),
+        (PathStage.HighSide, "high side of a phase", "highSide"),
+        (PathStage.LowSide, "low side of a phase", "lowSide"),
+        (PathStage.Inductor, "inductor of a phase", "inductor"),
+        (PathStage.Output, "output, all phases", "output"),
+        (PathStage.OutputCapacitors, "output capacitors, all", "outputCapacitors"),
+    ];
+
+    public static void Write(TextWriter writer, Review review)
+    {
+        foreach (ConverterFacts facts in review.Brief!.Converters.Select(section => section.Facts))
+        {
+            WriteOperatingPoint(writer, facts);
+        }
+
+        WriteSwitchNodes(writer, review.SwitchNodes);
+        WriteHotLoops(writer, review.HotLoops);
+    }
+
+    public static void Write(Utf8JsonWriter json, Review review)
+    {
+        json.WriteStartArray("converters");
+        foreach (ConverterFacts facts in review.Brief!.Converters.Select(section => section.Facts))
+        {
+            WriteOperatingPoint(json, facts);
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("switchNodes");
+        foreach (SwitchNodeFacts node in review.SwitchNodes)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", node.Net.Bound.Review.Name);
+            json.WriteNumber("areaM2", node.AreaM2);
+            json.WriteStartArray("layers");
+            foreach ((int layer, double areaM2) in node.LayerAreasM2)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("layer", layer);
+                json.WriteNumber("areaM2", areaM2);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteNumber("leastAreaM2", node.LeastAreaM2);
+            json.WriteNumber("capacitanceF", node.CapacitanceF);
+            if (node is { DisplacementA: { } displacementA, SwitchingLossW: { } lossW })
+            {
+                json.WriteNumber("displacementA", displacementA);
+                json.WriteNumber("switchingLossW", lossW);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("hotLoops");
+        foreach (HotLoopFacts loop in review.HotLoops)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("converter", loop.Converter);
+            json.WriteNumber("phase", loop.Phase);
+            json.WriteString("switchNode", loop.SwitchNode.Name);
+            json.WriteString("capacitor", loop.Capacitor.Name);
+            json.WriteNumber("areaM2", loop.AreaM2);
+            json.WriteNumber("lengthM", loop.LengthM);
+            json.WriteNumber("widthM", loop.WidthM);
+            if (loop is { HeightM: { } heightM, Inductance: { } inductance })
+            {
+                json.WriteNumber("heightM", heightM);
+                json.WriteNumber("inductanceH", inductance.InductanceH);
+                json.WriteBoolean("inductanceIsInRange", inductance.Basis.IsInRange);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteOperatingPoint(TextWriter writer, ConverterFacts facts)
+    {
+        BuckStage stage = facts.Stage;
+        string angles = string.Join(", ", Enumerable.Range(0, stage.Phases).Select(phase => FormattableString.Invariant($"{stage.TurnOnDegrees(phase):0.#}")));
+        writer.WriteLine($"Converter {facts.Name}: {QuantityText.Voltage(stage.InputV)} to {QuantityText.Voltage(facts.OutputV)}, {QuantityText.Current(stage.OutputA)}; "
+            + $"duty {QuantityText.Percent(stage.Duty)}, phases at {angles} degrees");
+        writer.WriteLine($"  ripple {QuantityText.Current(stage.PhaseRippleA)} in each inductor, {QuantityText.Current(stage.OutputRippleA)} summed, at {QuantityText.Frequency(stage.RippleHz)}"
+            + (facts.OutputRipple is { } ripple ? $"; on the output capacitors at most {QuantityText.Voltage(ripple.ResistiveV + ripple.CapacitiveV)}" : ""));
+        TextTable table = new(["  Stretch", "Average", "RMS"], [false, true, true]);
+        foreach ((PathStage member, string word, _) in s_stages)
+        {
+            StageCurrent current = facts.CurrentOf(member);
+            table.Add([$"  {word}", QuantityText.Current(current.AverageA), QuantityText.Current(current.RmsA)]);
+        }
+
+        table.Write(writer);
+        writer.WriteLine("  Drop follows the average, heat the RMS. Ideal converter: phases alike, continuous conduction, no dead time.");
+        writer.WriteLine();
+    }
+
+    private static void WriteOperatingPoint(Utf8JsonWriter json, ConverterFacts facts)
+    {
+        BuckStage stage = facts.Stage;
+        json.WriteStartObject();
+        json.WriteString("name", facts.Name);
+        json.WriteNumber("duty", stage.Duty);
+        json.WriteNumber("phases", stage.Phases);
+        json.WriteNumber("phaseRippleA", stage.PhaseRippleA);
+        json.WriteNumber("outputRippleA", stage.OutputRippleA);
+        json.WriteNumber("rippleHz", stage.RippleHz);
+        if (facts.OutputRipple is { } ripple)
+        {
+            json.WriteNumber("outputRippleResistiveV", ripple.ResistiveV);
+            json.WriteNumber("outputRippleCapacitiveV", ripple.CapacitiveV);
+        }
+
+        json.WriteStartObject("currents");
+        foreach ((PathStage member, _, string key) in s_stages)
+        {
+            StageCurrent current = facts.CurrentOf(member);
+            json.WriteStartObject(key);
+            json.WriteNumber("averageA", current.AverageA);
+            json.WriteNumber("rmsA", current.RmsA);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private static void WriteSwitchNodes(TextWriter writer, IReadOnlyList<SwitchNodeFacts> nodes)
+    {
+        if (nodes.Count == 0)
+        {
+            return;
+        }
+
+        TextTable table = new(["Switch node", "Copper", "Least needed", "To return", "Edge current", "C V2 f"], [false, true, true, true, true, true]);
+        foreach (SwitchNodeFacts node in nodes)
+        {
+            table.Add([node.Net.Bound.Review.Name, QuantityText.Area(node.AreaM2), QuantityText.Area(node.LeastAreaM2), QuantityText.Capacitance(node.CapacitanceF),
+                node.DisplacementA is { } displacementA ? QuantityText.Current(displacementA) : "-", node.SwitchingLossW is { } lossW ? QuantityText.Power(lossW) : "-"]);
+        }
+
+        table.Write(writer);
+        writer.WriteLine("Capacitance without fringing field; no limit is published, the values serve to compare.");
+        writer.WriteLine();
+    }
+
+    private static void WriteHotLoops(TextWriter writer, IReadOnlyList<HotLoopFacts> loops)
+    {
+        if (loops.Count == 0)
+        {
+            return;
+        }
+
+        TextTable table = new(["Hot loop, best first", "Capacitor", "Length", "Area", "Over plane", "Inductance"], [false, false, true, true, true, true]);
+        foreach (HotLoopFacts loop in loops)
+        {
+            table.Add([FormattableString.Invariant($"converter {loop.Converter}, phase {loop.Phase}"), loop.Capacitor.Name, QuantityText.Length(loop.LengthM), QuantityText.Area(loop.AreaM2),
+                loop.HeightM is { } heightM ? QuantityText.Length(heightM) : "none", loop.Inductance is { } inductance ? QuantityText.Inductance(inductance.InductanceH) : "-"]);
+        }
+
+        table.Write(writer);
+        writer.WriteLine("Wide-strip formula over the plane, parts' own inductance left out; no limit is published, the values rank the phases.");
+        writer.WriteLine();
+    }
+}

@@ -1,0 +1,50 @@
+using CopperPath.Brief;
+using CopperPath.Converter;
+using CopperPath.Electrical;
+using CopperPath.Geometry;
+using CopperPath.Nets;
+using CopperPath.PowerPath;
+using CopperPath.Quantities;
+
+namespace CopperPath.Judging;
+
+/// <summary>What the rules about the power path look at.</summary>
+/// <param name="Brief">What was asked.</param>
+/// <param name="Nets">Reviewed nets that were solved.</param>
+/// <param name="Board">All nets.</param>
+/// <param name="Path">The power path as the copper suggests it.</param>
+/// <param name="Stack">Thicknesses.</param>
+/// <param name="Rating">Relation between current, section and rise.</param>
+public sealed record PathContext(
+    ReviewBrief Brief, IReadOnlyList<SolvedNet> Nets, NetList Board, PathProposal Path, Stackup Stack, ConductorRating Rating)
+{
+    public PracticeLimits Limits => Brief.Limits.Practice;
+
+    /// <summary>
+    /// The converter of the copper that a converter of the brief speaks of: the one whose output the brief reviews with
+    /// that load current, or the only one there is. Null where the copper does not tell.
+    /// </summary>
+    public ConverterProposal? ProposalOf(ConverterFacts facts)
+    {
+        ConverterProposal? byLoad = Path.Converters.FirstOrDefault(proposal => Nets.Any(net =>
+            net.Bound.Review.Role == NetRole.Output && ReferenceEquals(net.Bound.Net, proposal.Output) && IsLoad(EnteringA(net), facts.Stage.OutputA)));
+        return byLoad ?? (Brief.Converters.Count == 1 && Path.Converters.Count == 1 ? Path.Converters[0] : null);
+    }
+
+    /// <summary>The converter of the brief that a switch node belongs to, or null.</summary>
+    public ConverterFacts? FactsOf(Net switchNode) => Brief.Converters.Select(section => section.Facts)
+        .FirstOrDefault(facts => ProposalOf(facts) is { } proposal && proposal.Phases.Any(phase => ReferenceEquals(phase.SwitchNode, switchNode)));
+
+    /// <summary>A finding's level under a limit without a published source.</summary>
+    public static FindingLevel LevelOf(PracticeLimit limit) => limit.IsStated ? FindingLevel.BeyondLimit : FindingLevel.Remark;
+
+    public static double EnteringA(SolvedNet net) => net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA);
+
+    internal static Finding FindingAt(
+        Rule rule, FindingLevel level, string subject, int layer, PointNm at, Measure? measure, string sentence, string advice) =>
+        new(rule.Id, level, subject, layer, Units.MetresFromNm(at.X), Units.MetresFromNm(at.Y), measure, sentence, advice,
+            rule.LimitSource == "common practice, no source" ? $"{rule.Evidence}; the limit is common practice, no source" : rule.Evidence);
+
+    /// <summary>Currents agree to 5 %: briefs round.</summary>
+    private static bool IsLoad(double enteringA, double loadA) => Math.Abs(enteringA - loadA) <= 0.05 * loadA;
+}

@@ -1,0 +1,107 @@
+using CopperPath.Brief;
+using CopperPath.Converter;
+
+namespace CopperPath.Core.Tests.Brief;
+
+/// <summary>Converters in the brief, and terminals that take their currents from them.</summary>
+public sealed class ConverterSectionTests
+{
+    private const string Core = """
+        converters:
+          name: core
+          input voltage: 12 V
+          output voltage: 0.9 V
+          load current: 90 A
+          phases: 4
+          switching frequency: 500 kHz
+          inductance: 0.25 uH
+          efficiency: 0.9
+          edge time: 4 ns
+          low-side switches: 2
+          output capacitors: [{ count: 4, value: 1800 uF, esr: 8 mohm }, { count: 20, value: 22 uF, esr: 2 mohm }]
+          connector: { pins: 3, rating: 9 A }
+        """;
+
+    [Fact]
+    public void EveryKeyOfAConverterIsRead()
+    {
+        ConverterFacts facts = Read(Core, "enters: 1 A").Brief.ShouldNotBeNull().Converters.ShouldHaveSingleItem().Facts;
+
+        facts.Stage.Duty.ShouldBe(1.0 / 12, 1e-12);
+        facts.Stage.FeedA.ShouldBe(7.5, 1e-9);
+        facts.LowSideSwitches.ShouldBe(2);
+        facts.HighSideSwitches.ShouldBe(1);
+        facts.OutputCapacitors.ShouldNotBeNull().CapacitanceF.ShouldBe(7640e-6, 1e-9);
+        facts.Connector.ShouldBe(new SupplyConnector(3, 9));
+        facts.EdgeS.ShouldBe(4e-9);
+    }
+
+    [Theory]
+    [InlineData("enters: low side of core", 22.5 * 11 / 12)]
+    [InlineData("enters: average high side of core", 22.5 / 12)]
+    [InlineData("leaves: inductor of core", -22.5)]
+    [InlineData("enters: feed of core", 7.5)]
+    [InlineData("enters: output of core", 90)]
+    public void ATerminalTakesItsCurrentFromAStage(string current, double expectedA) =>
+        Read(Core, current).Brief.ShouldNotBeNull().Nets[0].Terminals[0].CurrentA.ShouldBe(expectedA, 1e-9);
+
+    [Fact]
+    public void RmsIsAskedForByWord()
+    {
+        ReviewBrief brief = Read(Core, "enters: rms high side of core").Brief.ShouldNotBeNull();
+        Terminal terminal = brief.Nets[0].Terminals[0];
+
+        terminal.CurrentA.ShouldBe(brief.Converters[0].Facts.Stage.HighSideRmsA, 1e-12);
+        terminal.Derived.ShouldNotBeNull().Current.AverageA.ShouldBe(1.875, 1e-9);
+        brief.StatedDefaults.ShouldContain(line => line.Contains("RMS of high side of core", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("enters: low sid of core", "did you mean `low side`?")]
+    [InlineData("enters: low side of cord", "did you mean 'core'?")]
+    [InlineData("enters: input capacitors of core", "`rms input capacitors of core`")]
+    public void WordsThatNameNothingAreQuestioned(string current, string hint) =>
+        Read(Core, current).Diagnostics.ShouldContain(d => d.Code == BriefCodes.StageCurrent && d.Expected.Contains(hint, StringComparison.Ordinal));
+
+    [Fact]
+    public void AConverterThatRaisesTheVoltageIsRefused() =>
+        Read(Core.Replace("output voltage: 0.9 V", "output voltage: 11 V", StringComparison.Ordinal), "enters: 1 A")
+            .Diagnostics.ShouldContain(d => d.Code == BriefCodes.NotABuck && d.Position.Line > 0);
+
+    [Fact]
+    public void WhatIsLeftOutIsStated() =>
+        Read(Core.Replace("  efficiency: 0.9\n", "", StringComparison.Ordinal).Replace("  edge time: 4 ns\n", "", StringComparison.Ordinal), "enters: 1 A")
+            .Brief.ShouldNotBeNull().StatedDefaults.Count(line => line.StartsWith("converter 'core': e", StringComparison.Ordinal)).ShouldBe(2);
+
+    [Fact]
+    public void WaiversAndSensitiveNetsAreRead()
+    {
+        ReviewBrief brief = Read("""
+            sensitive nets: { name: feedback, net: FB }
+            waivers: { rule: neck, net: N, near: { x: 1 mm, y: 2 mm }, reason: short pulses only, by: lead engineer }
+            """, "enters: 1 A").Brief.ShouldNotBeNull();
+
+        brief.SensitiveNets.ShouldHaveSingleItem().Selector.ShouldBe(new NetByName("FB"));
+        Waiver waiver = brief.Waivers.ShouldHaveSingleItem();
+        (waiver.Rule, waiver.Net, waiver.Reason, waiver.By).ShouldBe(("neck", "N", "short pulses only", "lead engineer"));
+        waiver.Near!.Value.X.ShouldBe(1_000_000);
+    }
+
+    [Fact]
+    public void AWaiverWithoutAReasonIsRefused() =>
+        Read("waivers: { rule: neck, net: N, by: lead engineer }", "enters: 1 A").Diagnostics.ShouldContain(d => d.Code == BriefCodes.MissingKey);
+
+    private static BriefReading Read(string sections, string current) => BriefReader.Read("review.yaml", $$"""
+        copperpath: 1
+        board: { name: B, files: f }
+        ambient: 40 degC
+        limits: { temperature rise: 30 K }
+        {{sections}}
+        nets:
+          - name: N
+            net: N
+            terminals:
+              - { name: a, pins: [A.1], {{current}} }
+              - { name: b, pins: [B.1], takes: rest }
+        """.ReplaceLineEndings("\n"));
+}
