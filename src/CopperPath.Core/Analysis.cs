@@ -81,7 +81,7 @@ public static class Analysis
         diagnostics.AddRange(waiverRemarks);
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
         return new Review(brief, board, stack, solved, findings, verdict, diagnostics,
-            [.. brief.StatedDefaults, .. assumed, .. ofSolder], clock.End())
+            [.. brief.StatedDefaults, .. assumed, .. ofSolder, .. board.Assumptions], clock.End())
         {
             Heat = heat,
             SwitchNodes = SwitchNodeFacts.Of(path),
