@@ -12,7 +12,7 @@ namespace CopperPath.Thermal;
 public static class BoardHeat
 {
     /// <summary>Nodes of a board without a stated cell; doubling them changes the demo board's peak by less than 2 %.</summary>
-    private const int NodeBudget = 250_000;
+    private const int NodeBudget = 120_000;
 
     private const double FinestM = 0.25e-3;
     private const double CoarsestM = 2e-3;
