@@ -16,7 +16,7 @@ public static class Program
     }
 
     /// <summary>What each command can be told.</summary>
-    internal static Type[] CommandOptions { get; } = [typeof(CheckOptions), typeof(SurveyOptions)];
+    internal static Type[] CommandOptions { get; } = [typeof(CheckOptions), typeof(SurveyOptions), typeof(CurveOptions)];
 
     /// <summary>The whole program with its streams handed in.</summary>
     public static int Run(string[] arguments, Terminal terminal)
@@ -30,6 +30,7 @@ public static class Program
         return parsed.MapResult(
             (CheckOptions options) => CheckCommand.Run(options, terminal),
             (SurveyOptions options) => SurveyCommand.Run(options, terminal),
+            (CurveOptions options) => CurveCommand.Run(options, terminal),
             errors => ShowHelp(parsed, [.. errors], terminal));
     }
 

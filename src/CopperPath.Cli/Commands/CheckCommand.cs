@@ -63,6 +63,6 @@ public static class CheckCommand
         return ExitCode.Of(review.Verdict);
     }
 
-    private static string DefaultFolder(string brief) => Path.Combine(
+    internal static string DefaultFolder(string brief) => Path.Combine(
         Path.GetDirectoryName(brief) ?? "", "copperpath-report", Path.GetFileNameWithoutExtension(brief));
 }

@@ -75,7 +75,7 @@ public static partial class OverlayPainter
 
     // A reader without the typeface gets a plain one of the right weight; a page may show the picture at any size; and
     // clip names, which count on from picture to picture within one run, are counted anew.
-    private static string Portable(string svg, SKSizeI size)
+    internal static string Portable(string svg, SKSizeI size)
     {
         string viewBox = string.Create(CultureInfo.InvariantCulture, $"<svg viewBox=\"0 0 {size.Width} {size.Height}\" ");
         List<string> clips = [];

@@ -91,19 +91,8 @@ internal sealed class BriefValues(DiagnosticSink sink)
     }
 
     /// <summary>A plain number of at least <paramref name="least"/>, without a unit.</summary>
-    public double? Ratio(YamlNode node, double least)
-    {
-        if (node is YamlText { Text: { } text }
-            && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double ratio)
-            && double.IsFinite(ratio) && ratio >= least)
-        {
-            return ratio;
-        }
-
-        sink.Error(BriefCodes.Number, node.Position, node.Shape,
-            string.Create(CultureInfo.InvariantCulture, $"a plain number of at least {least}"));
-        return null;
-    }
+    public double? Ratio(YamlNode node, double least) => PlainNumber(
+        node, least, double.MaxValue, string.Create(CultureInfo.InvariantCulture, $"a plain number of at least {least}"));
 
     /// <summary>A share written as `1 %` or as a plain number, above <paramref name="least"/> and at most <paramref name="most"/>.</summary>
     public double? Share(YamlNode node, double least, double most)
@@ -125,19 +114,8 @@ internal sealed class BriefValues(DiagnosticSink sink)
     }
 
     /// <summary>A plain number between two bounds, both allowed.</summary>
-    public double? Number(YamlNode node, double least, double most)
-    {
-        if (node is YamlText { Text: { } text }
-            && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
-            && number >= least && number <= most)
-        {
-            return number;
-        }
-
-        sink.Error(BriefCodes.Number, node.Position, node.Shape,
-            string.Create(CultureInfo.InvariantCulture, $"a plain number from {least} to {most}"));
-        return null;
-    }
+    public double? Number(YamlNode node, double least, double most) => PlainNumber(
+        node, least, most, string.Create(CultureInfo.InvariantCulture, $"a plain number from {least} to {most}"));
 
     public T? Choice<T>(YamlNode node, IReadOnlyList<(string Word, T Value)> choices)
         where T : struct
@@ -203,5 +181,18 @@ internal sealed class BriefValues(DiagnosticSink sink)
         }
 
         return list.Items;
+    }
+
+    private double? PlainNumber(YamlNode node, double least, double most, string expected)
+    {
+        if (node is YamlText { Text: { } text }
+            && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+            && number >= least && number <= most)
+        {
+            return number;
+        }
+
+        sink.Error(BriefCodes.Number, node.Position, node.Shape, expected);
+        return null;
     }
 }

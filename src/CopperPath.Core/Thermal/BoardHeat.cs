@@ -12,7 +12,7 @@ namespace CopperPath.Thermal;
 public static class BoardHeat
 {
     /// <summary>Nodes of a board without a stated cell; doubling them changes the demo board's peak by less than 2 %.</summary>
-    private const int NodeBudget = 250_000;
+    private const int NodeBudget = 120_000;
 
     private const double FinestM = 0.25e-3;
     private const double CoarsestM = 2e-3;
@@ -35,7 +35,7 @@ public static class BoardHeat
         CopperMaterial copper = CopperMaterial.Iacs;
         double atAmbient = copper.ResistivityOhmM(ambientK);
         HeatSources sources = CopperLoss.Of(network.Grid, solutions, stack, atAmbient, copper.ResistivityOhmM(ambientK + 1) / atAmbient - 1);
-        Cooling cooling = new(ambientK, section.Posture, FaceOf(section.Top), FaceOf(section.Bottom));
+        Cooling cooling = CoolingOf(section, ambientK);
         HeatSpotBinder spots = new(network.Grid, nets);
         foreach (ComponentLoss loss in section.Losses)
         {
@@ -55,6 +55,17 @@ public static class BoardHeat
         return new TemperatureField(network, ThermalSolver.Solve(network, sources, cooling, sinks));
     }
 
+    /// <summary>Conductivities as the brief states them.</summary>
+    public static ThermalMaterials MaterialsOf(ThermalSection section) => ThermalMaterials.CopperOnFr4 with
+    {
+        LaminateThroughWPerMK = section.Laminate.ThroughWPerMK,
+        LaminateInPlaneWPerMK = section.Laminate.InPlaneWPerMK,
+    };
+
+    /// <summary>Cooling as the brief states it.</summary>
+    public static Cooling CoolingOf(ThermalSection section, double ambientK) =>
+        new(ambientK, section.Posture, FaceOf(section.Top), FaceOf(section.Bottom));
+
     private static HeatNetwork NetworkOf(
         NetList nets, IReadOnlyList<PolygonNm> profile, BoxNm bounds, Stackup stack, ThermalSection section)
     {
@@ -67,12 +78,7 @@ public static class BoardHeat
         CopperRaster?[] copper = new CopperRaster?[planes.Count];
         Parallel.ForEach(nets.Layers, layer => copper[grid.PlaneOf(layer.Number)] = CopperRaster.Of(layer.Islands, grid.X, grid.Y));
         CopperRaster board = profile.Count > 0 ? CopperRaster.Of(profile, grid.X, grid.Y) : CopperRaster.Full(grid.X, grid.Y);
-        ThermalMaterials materials = ThermalMaterials.CopperOnFr4 with
-        {
-            LaminateThroughWPerMK = section.Laminate.ThroughWPerMK,
-            LaminateInPlaneWPerMK = section.Laminate.InPlaneWPerMK,
-        };
-        HeatNetwork network = new(grid, board, copper, materials);
+        HeatNetwork network = new(grid, board, copper, MaterialsOf(section));
         foreach (Barrel barrel in nets.Nets.SelectMany(net => net.Barrels))
         {
             AddWall(network, barrel, stack);
