@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using CopperPath.Copper;
+using CopperPath.Core.Tests.Gallery;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;
@@ -32,7 +33,7 @@ public sealed partial class RasterModelTests(ITestOutputHelper output)
         try
         {
             File.WriteAllText(file, Describe(board, net, terminals));
-            string report = Python.Run("raster_model.py", file);
+            string report = IndependentProgram.Python("raster_model.py", file);
             double raster = Number(Extrapolated().Match(report)), accuracy = Number(Accuracy().Match(report));
 
             output.WriteLine(report);
