@@ -140,13 +140,8 @@ public sealed class CholeskyFactor
     /// Solves for several right-hand sides, held one after the other in <paramref name="b"/> and likewise in
     /// <paramref name="x"/>. Each comes out exactly as <see cref="Solve"/> gives it alone.
     /// </summary>
-    public void SolveMany(ReadOnlySpan<double> b, Span<double> x, int count)
-    {
-        for (int r = 0; r < count; r++)
-        {
-            Solve(b.Slice(r * Size, Size), x.Slice(r * Size, Size));
-        }
-    }
+    public void SolveMany(ReadOnlySpan<double> b, Span<double> x, int count) =>
+        SimultaneousSolve.Run(_structure, _values, b, x, count);
 
     /// <summary>
     /// Solves A x = b and corrects x by solving for its residual while that makes the residual smaller, at most

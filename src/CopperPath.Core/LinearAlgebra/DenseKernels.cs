@@ -87,7 +87,7 @@ internal sealed class DenseKernels
                 Vector256.LoadUnsafe(ref left, (nuint)i), Vector256.LoadUnsafe(ref right, (nuint)i), sums);
         }
 
-        double sum = Vector256.Sum(sums);
+        double sum = (sums[0] + sums[1]) + (sums[2] + sums[3]);
         for (; i < x.Length; i++)
         {
             sum = Math.FusedMultiplyAdd(Unsafe.Add(ref left, i), Unsafe.Add(ref right, i), sum);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using CopperPath.Core.Tests.Gallery;
 using CopperPath.Electrical;
 using CopperPath.LinearAlgebra;
 using CopperPath.Nets;
@@ -39,7 +40,7 @@ public sealed partial class DirectSolveAgreementTests(ITestOutputHelper output)
 
             WriteNumbers(Path.Combine(folder, "currents.txt"), currents);
             WriteNumbers(Path.Combine(folder, "potentials.txt"), potentials);
-            string report = Python.Run("solve_matrix.py", folder);
+            string report = IndependentProgram.Python("solve_matrix.py", folder);
             double difference = double.Parse(Difference().Match(report).Groups[1].Value, CultureInfo.InvariantCulture);
 
             output.WriteLine(string.Create(CultureInfo.InvariantCulture,

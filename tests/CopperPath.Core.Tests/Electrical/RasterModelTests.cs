@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using CopperPath.Copper;
+using CopperPath.Core.Tests.Gallery;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;
@@ -25,14 +26,14 @@ public sealed partial class RasterModelTests(ITestOutputHelper output)
         RealBoard board = RealBoard.Open(name);
         Net net = board.Nets[place];
         IReadOnlyList<BoundTerminal> terminals = RealBoard.FarthestTerminals(net).ShouldNotBeNull();
-        ConductionResult result = ConductionSolver.Solve(net, terminals, board.Cuts, board.Stack, SolveDemand.Default);
+        ConductionResult result = ConductionSolver.Solve(net, terminals, board.Cuts, board.Stack, SolveDemand.Default with { Accuracy = 0.002 });
         result.Status.ShouldBe(ConductionStatus.Solved, result.Explanation);
 
         string file = Path.GetTempFileName();
         try
         {
             File.WriteAllText(file, Describe(board, net, terminals));
-            string report = Python.Run("raster_model.py", file);
+            string report = IndependentProgram.Python("raster_model.py", file);
             double raster = Number(Extrapolated().Match(report)), accuracy = Number(Accuracy().Match(report));
 
             output.WriteLine(report);
@@ -66,6 +67,12 @@ public sealed partial class RasterModelTests(ITestOutputHelper output)
                 {
                     AppendRing(text, word, area.Outline);
                 }
+
+                // A pin in a plated hole holds the hole's wall on every layer.
+                foreach (Barrel barrel in BarrelsUnder(terminal.Contacts[0], net).Where(barrel => barrel.Layers.Contains(sheet.Layer)))
+                {
+                    AppendRing(text, word, HoleOutline.Of(barrel.Feature, board.Stack.PlatingM * 1e9));
+                }
             }
         }
 
@@ -79,6 +86,9 @@ public sealed partial class RasterModelTests(ITestOutputHelper output)
 
         return text.ToString();
     }
+
+    private static IEnumerable<Barrel> BarrelsUnder(Contact contact, Net net) => net.Barrels.Where(barrel =>
+        contact.Areas.Any(area => BoxNm.Of(area.Outline).Centre.DistanceNmTo(barrel.Centre) < barrel.Feature.ToolDiameterNm / 4.0));
 
     private static void AppendRing(StringBuilder text, string word, PointNm[] ring)
     {

@@ -1,24 +1,37 @@
 using System.ComponentModel;
 using System.Diagnostics;
 
-namespace CopperPath.Core.Tests.Electrical;
+namespace CopperPath.Core.Tests.Gallery;
 
 /// <summary>
-/// The Python programs of <c>tests/independent</c>. They need NumPy and SciPy; a test that runs one skips visibly where
-/// no Python has them. <c>COPPERPATH_PYTHON</c> names an interpreter to use.
+/// The programs of <c>tests/independent</c>. Those in Python need NumPy and SciPy (<c>COPPERPATH_PYTHON</c> names an
+/// interpreter to use), those in Octave need Octave; a test that runs one skips visibly where they are not installed.
 /// </summary>
-internal static class Python
+internal static class IndependentProgram
 {
-    /// <summary>Runs a program and gives what it printed.</summary>
-    public static string Run(string program, params string[] arguments)
+    /// <summary>Runs a Python program and gives what it printed.</summary>
+    public static string Python(string program, params string[] arguments) => Run(PythonInterpreter(), program, arguments);
+
+    /// <summary>Runs an Octave program and gives what it printed.</summary>
+    public static string Octave(string program, params string[] arguments)
+    {
+        if (Start("octave-cli", ["--version"]).Code != 0)
+        {
+            Assert.Skip("needs Octave");
+        }
+
+        return Run("octave-cli", program, arguments);
+    }
+
+    private static string Run(string interpreter, string program, string[] arguments)
     {
         string path = Path.Combine(SharedData.ProjectRoot, "tests", "independent", program);
-        (int code, string text) = Start(Interpreter(), [path, .. arguments]);
+        (int code, string text) = Start(interpreter, [path, .. arguments]);
         code.ShouldBe(0, text);
         return text;
     }
 
-    private static string Interpreter()
+    private static string PythonInterpreter()
     {
         string[] candidates = Environment.GetEnvironmentVariable("COPPERPATH_PYTHON") is { } stated ? [stated] : ["python3", "/usr/bin/python3"];
         string? usable = Array.Find(candidates, each => Start(each, ["-c", "import numpy, scipy"]).Code == 0);
