@@ -1,4 +1,5 @@
 using CopperPath.Cli.Report;
+using CopperPath.Cli.Report.Html;
 using CopperPath.Cli.Report.Tables;
 
 namespace CopperPath.Cli.Commands;
@@ -26,9 +27,11 @@ public static class CheckCommand
 
         // Everything is made before anything is written, so that a failure leaves no half of a report behind.
         terminal.Progress?.Invoke("Drawing");
+        IReadOnlyList<FieldGrid> grids = FieldGrid.Of(review);
         List<OutputFile> files =
         [
-            new OutputFile("results.json", ResultsJson.Of(review)),
+            HtmlReport.Of(review, BriefSource.Of(options.Brief), grids),
+            new OutputFile("results.json", ResultsJson.Of(review, grids)),
             new OutputFile("findings.sarif", FindingsSarif.Of(review)),
             .. ReviewTables.Of(review),
         ];

@@ -36,14 +36,21 @@ internal sealed class FieldRaster
     /// <param name="area">Pixels of the picture to sample; pixel (0, 0) of the result is its top left.</param>
     public static FieldRaster Sample(IReadOnlyList<ShadedSheet> sheets, ViewTransform transform, SKRectI area)
     {
+        FieldRaster raster = SampleWithinMesh(sheets, transform, area);
+        raster.Bleed();
+        raster.Bleed();
+        return raster;
+    }
+
+    /// <summary>The same, but with a value only where a triangle covers the pixel's centre: for reading, not for painting.</summary>
+    public static FieldRaster SampleWithinMesh(IReadOnlyList<ShadedSheet> sheets, ViewTransform transform, SKRectI area)
+    {
         FieldRaster raster = new(area.Width, area.Height);
         foreach (ShadedSheet sheet in sheets)
         {
             raster.Add(sheet, transform, area);
         }
 
-        raster.Bleed();
-        raster.Bleed();
         return raster;
     }
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using CopperPath.Cli.Report.Html;
 using CopperPath.Electrical;
 using CopperPath.Judging;
 using CopperPath.Thermal;
@@ -11,7 +12,7 @@ public static class ResultsJson
     /// <summary>Version of this layout; a change that can break a reader raises it.</summary>
     public const int FormatVersion = 1;
 
-    public static byte[] Of(Review review)
+    internal static byte[] Of(Review review, IReadOnlyList<FieldGrid> grids)
     {
         using MemoryStream stream = new();
         using (Utf8JsonWriter json = new(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
@@ -29,6 +30,7 @@ public static class ResultsJson
             HeatJson.WriteBoard(json, review.Heat);
             WriteNets(json, review);
             WriteFindings(json, review);
+            FieldProbe.Write(json, review, grids);
             json.WriteStartArray("messages");
             foreach (Diagnostics.Diagnostic diagnostic in review.Diagnostics)
             {

@@ -1,0 +1,428 @@
+'use strict';
+
+// The board view: pan, zoom, choose, read values, fly to a place.
+class BoardView {
+  constructor(fields) {
+    this.fields = fields;
+    this.data = fields.description;
+    this.canvas = document.getElementById('view');
+    this.reading = document.getElementById('view-reading');
+    this.shades = this.data.shades.match(/.{6}/g);
+    this.layers = new Map(this.data.layers.map(layer => [layer.number, {
+      quiet: fields.outline(layer.quietAt), reviewed: fields.outline(layer.reviewedAt),
+    }]));
+    this.profile = fields.outline(this.data.profileAt);
+    this.painted = new Map();
+    this.layer = this.data.layers[0].number;
+    this.quantity = this.data.quantities[0];
+    this.stretch = -1;
+    this.isBelow = false;
+    this.cross = null;
+    this.cameFrom = null;
+    this.whole();
+    this.listen();
+    this.showLegend();
+  }
+
+  // Places. Board millimetres run right and up from the files' origin, pixels right and down.
+  get sign() { return this.isBelow ? -1 : 1; }
+  toPx(x, y) { return [this.width / 2 + this.sign * (x - this.x) * this.scale, this.height / 2 - (y - this.y) * this.scale]; }
+  toMm(px, py) { return [this.x + this.sign * (px - this.width / 2) / this.scale, this.y - (py - this.height / 2) / this.scale]; }
+
+  measure() {
+    this.width = this.canvas.clientWidth;
+    this.height = this.canvas.clientHeight;
+    this.density = Math.min(window.devicePixelRatio || 1, 3);
+    this.canvas.width = Math.round(this.width * this.density);
+    this.canvas.height = Math.round(this.height * this.density);
+  }
+
+  whole() {
+    this.measure();
+    this.x = this.data.leftMm + this.data.widthMm / 2;
+    this.y = this.data.bottomMm + this.data.heightMm / 2;
+    this.scale = 0.95 * Math.min(this.width / this.data.widthMm, this.height / this.data.heightMm);
+    this.leastScale = this.scale / 2;
+    this.draw();
+  }
+
+  zoom(factor, px = this.width / 2, py = this.height / 2) {
+    const [x, y] = this.toMm(px, py);
+    this.scale = Math.min(Math.max(this.scale * factor, this.leastScale), 2000);
+    this.x = x - this.sign * (px - this.width / 2) / this.scale;
+    this.y = y + (py - this.height / 2) / this.scale;
+    this.draw();
+  }
+
+  // Drawing is put off to the next frame, so that many changes cost one picture.
+  draw() {
+    if (!this.isDrawing) {
+      this.isDrawing = true;
+      requestAnimationFrame(() => { this.isDrawing = false; this.paint(); });
+    }
+  }
+
+  paint() {
+    const isDark = matchMedia('(prefers-color-scheme: dark)').matches && !matchMedia('print').matches;
+    const colour = isDark
+      ? { page: '#1b1b1d', board: '#29292c', edge: '#87837b', quiet: '#3d3d40', copper: '#5c5a57', line: '#b9b4a9', hole: '#1b1b1d', main: '#ece8e0', beyond: '#ff8a61', onBeyond: '#1b1b1d' }
+      : { page: '#ece9e2', board: '#f8f6f2', edge: '#8c867b', quiet: '#ddd8ce', copper: '#c2bbad', line: '#4a463f', hole: '#fffefb', main: '#23211e', beyond: '#b02c08', onBeyond: '#ffffff' };
+    const g = this.canvas.getContext('2d');
+    g.setTransform(this.density, 0, 0, this.density, 0, 0);
+    g.fillStyle = colour.page;
+    g.fillRect(0, 0, this.width, this.height);
+    const [originX, originY] = this.toPx(this.data.leftMm, this.data.bottomMm);
+    const toBoard = () => g.setTransform(this.density * this.sign * this.scale, 0, 0, -this.density * this.scale, this.density * originX, this.density * originY);
+
+    toBoard();
+    const hair = 1 / this.scale;
+    g.fillStyle = colour.board;
+    g.fill(this.profile);
+    const layer = this.layers.get(this.layer);
+    g.fillStyle = colour.quiet;
+    g.fill(layer.quiet);
+    g.fillStyle = colour.copper;
+    g.fill(layer.reviewed);
+    this.paintFields(g, layer);
+    g.lineWidth = 0.6 * hair;
+    g.strokeStyle = colour.line;
+    g.stroke(layer.reviewed);
+    g.lineWidth = 1.5 * hair;
+    g.strokeStyle = colour.edge;
+    g.stroke(this.profile);
+
+    g.setTransform(this.density, 0, 0, this.density, 0, 0);
+    this.paintHoles(g, colour);
+    this.paintScaleBar(g, colour);
+    this.paintFindings(g, colour);
+    this.paintCross(g, colour);
+    this.canvas.dataset.x = this.x.toFixed(3);
+    this.canvas.dataset.y = this.y.toFixed(3);
+    this.canvas.dataset.wide = (this.width / this.scale).toFixed(3);
+    this.canvas.dataset.layer = this.layer;
+  }
+
+  isShown(stretch) { return this.stretch < 0 || this.stretch === stretch; }
+
+  gridsHere() { return this.data.grids.filter(grid => grid.layer === this.layer && this.isShown(grid.stretch)); }
+
+  paintFields(g, layer) {
+    g.save();
+    g.clip(layer.reviewed);
+    g.imageSmoothingEnabled = false;
+    for (const grid of this.gridsHere()) {
+      // Rows run downwards: turned over once more, the picture stands upright in board coordinates.
+      g.save();
+      g.translate(grid.leftMm - this.data.leftMm, grid.topMm - this.data.bottomMm);
+      g.scale(grid.pitchMm, -grid.pitchMm);
+      g.drawImage(this.pictureOf(grid), 0, 0);
+      g.restore();
+    }
+    g.restore();
+  }
+
+  pictureOf(grid) {
+    const key = `${grid[this.quantity.id]} ${this.stretch}`;
+    if (!this.painted.has(key)) {
+      const codes = this.fields.codesOf(grid, this.quantity.id);
+      const picture = document.createElement('canvas');
+      picture.width = grid.columns;
+      picture.height = grid.rows;
+      const image = new ImageData(grid.columns, grid.rows);
+      const pixels = new Uint32Array(image.data.buffer);
+      const shadeOfCode = new Map();
+      for (let i = 0; i < codes.length; i++) {
+        if (codes[i] === 0) continue;
+        if (!shadeOfCode.has(codes[i])) shadeOfCode.set(codes[i], this.shadeOf(EmbeddedFields.valueOf(codes[i])));
+        pixels[i] = shadeOfCode.get(codes[i]);
+      }
+      picture.getContext('2d').putImageData(image, 0, 0);
+      this.painted.set(key, picture);
+    }
+    return this.painted.get(key);
+  }
+
+  get valueScale() { return this.quantity.scales[this.stretch + 1]; }
+
+  shadeOf(valueSi) {
+    const { bottom, top } = this.valueScale;
+    const value = valueSi * this.quantity.perSi;
+    const place = this.quantity.isLogarithmic
+      ? (value <= 0 ? 0 : Math.log(value / bottom) / Math.log(top / bottom))
+      : (value - bottom) / (top - bottom);
+    const rgb = parseInt(this.shades[Math.round(Math.min(1, Math.max(0, place)) * (this.shades.length - 1))], 16);
+    return (0xff000000 | ((rgb & 0xff) << 16) | (rgb & 0xff00) | (rgb >> 16)) >>> 0;
+  }
+
+  *holesHere() {
+    for (const [number, stretch] of this.data.stretches.entries()) {
+      if (!this.isShown(number)) continue;
+      for (const hole of stretch.holes) {
+        if (hole[3] <= this.layer && this.layer <= hole[hole.length - 3]) yield { stretch, hole };
+      }
+    }
+  }
+
+  paintHoles(g, colour) {
+    g.fillStyle = colour.hole;
+    g.strokeStyle = colour.line;
+    g.lineWidth = 0.8;
+    for (const { hole: [x, y, diameter] } of this.holesHere()) {
+      const [px, py] = this.toPx(x, y);
+      if (px < -20 || py < -20 || px > this.width + 20 || py > this.height + 20) continue;
+      g.beginPath();
+      g.arc(px, py, Math.max(0.7, diameter * this.scale / 2), 0, 2 * Math.PI);
+      g.fill();
+      if (this.scale > 12) g.stroke();
+    }
+  }
+
+  paintFindings(g, colour) {
+    g.font = '600 12px system-ui, sans-serif';
+    g.textAlign = 'center';
+    g.textBaseline = 'middle';
+    g.lineWidth = 2;
+    const here = [...this.data.findings.entries()].filter(([, finding]) => finding.layer === this.layer)
+      .map(([i, finding]) => ({ number: i + 1, finding, spot: this.toPx(finding.xMm, finding.yMm) }));
+    const plates = [];
+    for (const { number, finding, spot } of here) {
+      const plate = BoardView.freePlace(spot, [...plates, ...here.map(other => other.spot)]);
+      plates.push(plate);
+      const [dx, dy] = [plate[0] - spot[0], plate[1] - spot[1]].map(d => d / Math.hypot(plate[0] - spot[0], plate[1] - spot[1]));
+      g.strokeStyle = finding.isBeyond ? colour.beyond : colour.main;
+      g.fillStyle = g.strokeStyle;
+      g.beginPath();
+      g.arc(...spot, 5, 0, 2 * Math.PI);
+      g.moveTo(spot[0] + 5 * dx, spot[1] + 5 * dy);
+      g.lineTo(...plate);
+      g.stroke();
+      g.beginPath();
+      g.arc(...plate, 10.5, 0, 2 * Math.PI);
+      g.fill();
+      g.fillStyle = finding.isBeyond ? colour.onBeyond : colour.page;
+      g.fillText(String(number), plate[0], plate[1] + 0.5);
+    }
+  }
+
+  // A plate stands beside its spot, where it covers neither another plate nor any spot.
+  static freePlace([px, py], taken) {
+    const places = [];
+    for (const reach of [28, 50, 75]) {
+      for (const turn of [7, 1, 3, 5, 0, 4, 6, 2]) {
+        places.push([px + reach * Math.cos(turn * Math.PI / 4), py + reach * Math.sin(turn * Math.PI / 4)]);
+      }
+    }
+    return places.find(([x, y]) => taken.every(other => Math.hypot(other[0] - x, other[1] - y) > 22)) ?? places[0];
+  }
+
+  paintScaleBar(g, colour) {
+    const wanted = 120 / this.scale;
+    const power = 10 ** Math.floor(Math.log10(wanted));
+    const length = power * [5, 2, 1].find(lead => lead * power <= wanted);
+    g.fillStyle = colour.board;
+    g.fillRect(6, this.height - 38, length * this.scale + 16, 32);
+    g.fillStyle = colour.main;
+    g.fillRect(14, this.height - 16, length * this.scale, 3);
+    g.font = '12px system-ui, sans-serif';
+    g.textAlign = 'left';
+    g.textBaseline = 'bottom';
+    g.fillText(`${Number(length.toPrecision(1))} mm`, 14, this.height - 19);
+  }
+
+  paintCross(g, colour) {
+    if (!this.cross) return;
+    const [px, py] = this.toPx(...this.cross);
+    for (const [width, style] of [[4, colour.hole], [1.6, colour.main]]) {
+      g.lineWidth = width;
+      g.strokeStyle = style;
+      g.beginPath();
+      for (const [dx, dy] of [[1, 0], [-1, 0], [0, 1], [0, -1]]) {
+        g.moveTo(px + 4 * dx, py + 4 * dy);
+        g.lineTo(px + 15 * dx, py + 15 * dy);
+      }
+      g.stroke();
+    }
+  }
+
+  // Says what is at a point: every shown stretch that has a value there, and the hole under it.
+  read(x, y) {
+    const lines = [];
+    for (const { stretch, hole } of this.holesHere()) {
+      if (Math.hypot(hole[0] - x, hole[1] - y) > hole[2] / 2) continue;
+      const parts = [];
+      for (let i = 3; i < hole.length; i += 4) {
+        parts.push(`between layers ${hole[i]} and ${hole[i + 1]} ${withPrefix(hole[i + 2], 'A')}, rise ${hole[i + 3].toFixed(1)} K`);
+      }
+      lines.push([['b', stretch.name], ['', `: plated hole ${threeDigits(hole[2])} mm, ${parts.join('; ')}`]]);
+    }
+    for (const grid of this.gridsHere()) {
+      const density = this.fields.valueAt(grid, 'density', x, y);
+      const drop = this.fields.valueAt(grid, 'drop', x, y);
+      if (density === null && drop === null) continue;
+      lines.push([['b', this.data.stretches[grid.stretch].name],
+        ['', ': '], ['density', density === null ? 'contact or hole' : `${threeDigits(density * 1e-6)} A/mm²`],
+        ['', ', drop '], ['drop', drop === null ? 'none' : withPrefix(drop, 'V')],
+        ['', ` (cell ${grid.pitchMm} mm)`]]);
+    }
+    const place = `Layer ${this.layer}, x ${x.toFixed(2)} mm, y ${y.toFixed(2)} mm`;
+    this.reading.replaceChildren(lines.length ? `${place}. ` : `${place}: no solved copper.`, ...lines.flatMap((line, i) => [
+      ...(i ? [document.createElement('br')] : []), ...line.map(BoardView.piece)]));
+  }
+
+  static piece([kind, text]) {
+    if (kind === '') return text;
+    const element = document.createElement(kind === 'b' ? 'b' : 'span');
+    if (kind !== 'b') element.dataset.value = kind;
+    element.textContent = text;
+    return element;
+  }
+
+  setCross(x, y) {
+    this.cross = [x, y];
+    const [px, py] = this.toPx(x, y);
+    if (px < 20 || py < 20 || px > this.width - 20 || py > this.height - 20) [this.x, this.y] = this.cross;
+    this.read(x, y);
+    this.draw();
+  }
+
+  setLayer(number) {
+    if (!this.layers.has(number)) return;
+    this.layer = number;
+    document.getElementById('view-layer').value = number;
+    if (this.cross) this.read(...this.cross);
+    this.draw();
+  }
+
+  flyTo(layer, x, y, what, from) {
+    this.cameFrom = from;
+    if (this.stretch >= 0) {
+      this.stretch = -1;
+      document.getElementById('view-stretch').value = '-1';
+      this.showLegend();
+    }
+    this.setLayer(layer);
+    this.cross = [x, y];
+    document.getElementById('board').scrollIntoView({ block: 'start' });
+    this.canvas.focus({ preventScroll: true });
+    this.read(x, y);
+    this.reading.prepend(`${what[0].toUpperCase()}${what.slice(1)}: `);
+    const start = { x: this.x, y: this.y, scale: this.scale, at: performance.now() };
+    const scale = Math.max(this.scale, this.width / 24);
+    const lasts = matchMedia('(prefers-reduced-motion: reduce)').matches ? 0 : 350;
+    const step = now => {
+      const part = lasts === 0 ? 1 : Math.min(1, Math.max(0, (now - start.at) / lasts));
+      const eased = part * part * (3 - 2 * part);
+      this.x = start.x + (x - start.x) * eased;
+      this.y = start.y + (y - start.y) * eased;
+      this.scale = start.scale * (scale / start.scale) ** eased;
+      this.draw();
+      if (part < 1) requestAnimationFrame(step);
+    };
+    step(performance.now());
+  }
+
+  showLegend() {
+    const legend = document.getElementById('view-legend');
+    const head = document.createElement('div');
+    head.textContent = `${this.quantity.name}, ${this.quantity.unit}${this.quantity.isLogarithmic ? ', logarithmic; ends include what lies beyond' : ''}`;
+    const ramp = document.createElement('div');
+    ramp.className = 'ramp';
+    ramp.style.background = `linear-gradient(to right, ${this.shades.filter((_, i) => i % 15 === 0).map(shade => `#${shade}`).join(',')})`;
+    const ticks = document.createElement('div');
+    ticks.className = 'ticks';
+    for (const tick of this.valueScale.ticks) {
+      const label = document.createElement('span');
+      label.style.left = `${100 * tick.place}%`;
+      label.textContent = tick.label;
+      ticks.append(label);
+    }
+    legend.replaceChildren(head, ramp, ticks);
+  }
+
+  listen() {
+    const choose = (id, use) => document.getElementById(id).addEventListener('change', event => {
+      use(event.target);
+      this.showLegend();
+      if (this.cross) this.read(...this.cross);
+      this.draw();
+    });
+    const quantities = document.getElementById('view-quantity');
+    for (const quantity of this.data.quantities) quantities.add(new Option(quantity.name, quantity.id));
+    choose('view-layer', field => { this.layer = Number(field.value); });
+    choose('view-quantity', field => { this.quantity = this.data.quantities.find(quantity => quantity.id === field.value); });
+    choose('view-stretch', field => { this.stretch = Number(field.value); });
+    choose('view-below', field => { this.isBelow = field.checked; });
+    document.getElementById('view-controls').addEventListener('submit', event => event.preventDefault());
+    document.getElementById('view-in').addEventListener('click', () => this.zoom(1.5));
+    document.getElementById('view-out').addEventListener('click', () => this.zoom(1 / 1.5));
+    document.getElementById('view-all').addEventListener('click', () => this.whole());
+    this.listenToPointer();
+    this.canvas.addEventListener('keydown', event => this.onKey(event));
+    for (const button of document.querySelectorAll('.fly')) {
+      const { layer, x, y, what } = button.dataset;
+      button.addEventListener('click', () => this.flyTo(Number(layer), Number(x), Number(y), what, button));
+    }
+    new ResizeObserver(() => { this.measure(); this.draw(); }).observe(this.canvas);
+    for (const media of ['(prefers-color-scheme: dark)', 'print']) matchMedia(media).addEventListener('change', () => this.draw());
+  }
+
+  listenToPointer() {
+    let held = null;
+    this.canvas.addEventListener('pointerdown', event => {
+      held = { px: event.offsetX, py: event.offsetY, moved: false };
+      this.canvas.setPointerCapture(event.pointerId);
+    });
+    this.canvas.addEventListener('pointermove', event => {
+      if (held) {
+        const dx = event.offsetX - held.px, dy = event.offsetY - held.py;
+        if (!held.moved && Math.hypot(dx, dy) < 4) return;
+        this.x -= this.sign * dx / this.scale;
+        this.y += dy / this.scale;
+        held = { px: event.offsetX, py: event.offsetY, moved: true };
+        this.draw();
+      } else {
+        this.read(...this.toMm(event.offsetX, event.offsetY));
+      }
+    });
+    this.canvas.addEventListener('pointerup', event => {
+      if (held && !held.moved) this.setCross(...this.toMm(event.offsetX, event.offsetY));
+      held = null;
+    });
+    this.canvas.addEventListener('pointercancel', () => { held = null; });
+    this.canvas.addEventListener('wheel', event => {
+      event.preventDefault();
+      this.zoom(Math.exp(-event.deltaY * 0.0015), event.offsetX, event.offsetY);
+    }, { passive: false });
+  }
+
+  onKey(event) {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const step = (event.shiftKey ? 50 : 5) / this.scale;
+    const move = (dx, dy) => {
+      const [x, y] = this.cross ?? [this.x, this.y];
+      this.setCross(x + this.sign * dx * step, y + dy * step);
+    };
+    const actions = {
+      ArrowLeft: () => move(-1, 0),
+      ArrowRight: () => move(1, 0),
+      ArrowUp: () => move(0, 1),
+      ArrowDown: () => move(0, -1),
+      '+': () => this.zoom(1.5, ...(this.cross ? this.toPx(...this.cross) : [])),
+      '=': () => this.zoom(1.5, ...(this.cross ? this.toPx(...this.cross) : [])),
+      '-': () => this.zoom(1 / 1.5, ...(this.cross ? this.toPx(...this.cross) : [])),
+      0: () => this.whole(),
+      PageUp: () => this.setLayer(this.layer - 1),
+      PageDown: () => this.setLayer(this.layer + 1),
+      Escape: () => this.cameFrom?.focus(),
+    };
+    if (Object.hasOwn(actions, event.key)) {
+      event.preventDefault();
+      actions[event.key]();
+    }
+  }
+}
+
+EmbeddedFields.read().then(fields => {
+  window.boardView = new BoardView(fields);
+  document.documentElement.dataset.ready = 'true';
+});

@@ -1,0 +1,87 @@
+using CopperPath.Cli.Overlays;
+using CopperPath.Electrical;
+using CopperPath.Geometry;
+using CopperPath.Judging;
+using CopperPath.Quantities;
+using SkiaSharp;
+
+namespace CopperPath.Cli.Report.Html;
+
+/// <summary>
+/// The solved field of one stretch on one layer, sampled at the centres of square cells: each value is the solver's
+/// own in the triangle that holds the centre, and absent where no triangle does.
+/// </summary>
+/// <param name="Stretch">Number of the stretch in the brief, from 0.</param>
+/// <param name="Layer">Layer number, 1 = top.</param>
+/// <param name="PitchNm">Side of a cell.</param>
+/// <param name="LeftNm">Left edge of the first column.</param>
+/// <param name="TopNm">Upper edge of the first row; rows run downwards.</param>
+/// <param name="DensityAPerM2">Current density, amperes per square metre; absent in contacts and plated holes.</param>
+/// <param name="DropV">Potential below the stretch's highest terminal, volts.</param>
+internal sealed record FieldGrid(
+    int Stretch, int Layer, long PitchNm, long LeftNm, long TopNm, FieldRaster DensityAPerM2, FieldRaster DropV)
+{
+    /// <summary>Cells of the whole report: what keeps the file small.</summary>
+    private const double CellBudget = 3_000_000;
+
+    private const double Nm2PerM2 = Units.NmPerM * Units.NmPerM;
+
+    private static readonly long[] s_pitchesNm =
+        [20_000, 50_000, 100_000, 200_000, 250_000, 500_000, 1_000_000, 2_000_000, 5_000_000];
+
+    public int Columns => DropV.Width;
+
+    public int Rows => DropV.Height;
+
+    public double CentreXM(int column) => Units.MetresFromNm(LeftNm + ((column + 0.5) * PitchNm));
+
+    public double CentreYM(int row) => Units.MetresFromNm(TopNm - ((row + 0.5) * PitchNm));
+
+    /// <summary>Grids of all solved stretches, in the order of the brief, layers ascending.</summary>
+    public static IReadOnlyList<FieldGrid> Of(Review review)
+    {
+        long[] pitches = Pitches(review.Nets);
+        return [.. review.Nets.SelectMany((net, n) => net.Conduction.Sheets
+            .Select(sheet => Sample(n, net, sheet, pitches[n], review)))];
+    }
+
+    private static FieldGrid Sample(int stretch, SolvedNet net, SheetField sheet, long pitchNm, Review review)
+    {
+        BoxNm board = review.Board!.Bounds;
+        long left = Lattice(Units.NmFromMetres(sheet.Mesh.XM.Min()) - board.MinX, pitchNm, Math.Floor) + board.MinX;
+        long right = Lattice(Units.NmFromMetres(sheet.Mesh.XM.Max()) - board.MinX, pitchNm, Math.Ceiling) + board.MinX;
+        long bottom = Lattice(Units.NmFromMetres(sheet.Mesh.YM.Min()) - board.MinY, pitchNm, Math.Floor) + board.MinY;
+        long top = Lattice(Units.NmFromMetres(sheet.Mesh.YM.Max()) - board.MinY, pitchNm, Math.Ceiling) + board.MinY;
+        ViewTransform transform = new(new BoxNm(left, bottom, right, top), 0, 0, 1.0 / pitchNm, seenFromBelow: false);
+        SKRectI area = new(0, 0, (int)((right - left) / pitchNm), (int)((top - bottom) / pitchNm));
+
+        double highestV = net.Conduction.Terminals.Max(terminal => terminal.PotentialV);
+        double[] dropV = [.. sheet.PotentialV.Select(v => Math.Max(0, highestV - v))];
+        double thicknessM = review.Stack!.ThicknessM[sheet.Layer - 1];
+        double[] density = [.. Enumerable.Range(0, sheet.Mesh.TriangleCount)
+            .Select(t => sheet.Mesh.TriangleMarkers[t] == 0 ? sheet.SheetCurrentAPerM(t) / thicknessM : double.NaN)];
+        return new FieldGrid(stretch, sheet.Layer, pitchNm, left, top,
+            FieldRaster.SampleWithinMesh([new ShadedSheet(sheet.Mesh, density)], transform, area),
+            FieldRaster.SampleWithinMesh([new ShadedSheet(sheet.Mesh, dropV, FieldShading.PerVertex)], transform, area));
+    }
+
+    private static long Lattice(double offsetNm, long pitchNm, Func<double, double> round) =>
+        (long)round(offsetNm / pitchNm) * pitchNm;
+
+    /// <summary>Cell sizes: an equal share of the budget for each stretch, what small ones leave going to the larger.</summary>
+    private static long[] Pitches(IReadOnlyList<SolvedNet> nets)
+    {
+        long[] pitches = new long[nets.Count];
+        double budget = CellBudget;
+        int waiting = nets.Count;
+        foreach (int n in Enumerable.Range(0, nets.Count).OrderBy(n => nets[n].Bound.Net.AreaM2))
+        {
+            double areaNm2 = nets[n].Bound.Net.AreaM2 * Nm2PerM2;
+            double share = budget / waiting--;
+            pitches[n] = s_pitchesNm.FirstOrDefault(pitch => areaNm2 / ((double)pitch * pitch) <= share, s_pitchesNm[^1]);
+            budget -= areaNm2 / ((double)pitches[n] * pitches[n]);
+        }
+
+        return pitches;
+    }
+}

@@ -1,0 +1,74 @@
+using CopperPath.Electrical;
+using CopperPath.Judging;
+using CopperPath.Quantities;
+
+namespace CopperPath.Cli.Report.Html;
+
+/// <summary>The hottest cuts across the current and the busiest plated holes.</summary>
+internal static class HotspotsSection
+{
+    private const int SectionsPerStretch = 5;
+    private const int HolesShown = 100;
+
+    public static Markup Of(Review review, IReadOnlyList<Stretch> stretches, ConductorRating rating)
+    {
+        List<(Stretch Stretch, BarrelCurrent Hole, double RiseK)> holes = [.. stretches
+            .SelectMany(s => BarrelCurrent.BusiestOfEachHole(s.Conduction.Barrels).Select(hole => (s, hole, rating.BarrelRiseK(hole))))];
+        List<(Stretch Stretch, BarrelCurrent Hole, double RiseK)> hottest = [.. holes
+            .OrderByDescending(h => h.RiseK).ThenBy(h => h.Stretch.Number)
+            .ThenBy(h => h.Hole.Barrel.Centre.X).ThenBy(h => h.Hole.Barrel.Centre.Y).Take(HolesShown)];
+        return $"""
+            <section id="hotspots" aria-labelledby="hotspots-head">
+            <h2 id="hotspots-head">Hottest copper</h2>
+            {ReportTable.Of("Hottest sections of each stretch",
+                [new("Stretch"), new("Place"), new("Width", true), new("Current", true), new("Rise", true), new(rating.Other.Name, true), new("Width for the allowed rise", true), new("Board", IsSortable: false)],
+                stretches.SelectMany(stretch => Sections(stretch, rating)))}
+            {ReportTable.Of("Plated holes with the largest rise",
+                [new("Stretch"), new("Place"), new("Hole", true), new("Between layers"), new("Current", true), new("Rise", true), new("Allowed current", true), new("Board", IsSortable: false)],
+                hottest.Select(hole => HoleRow(hole.Stretch, hole.Hole, hole.RiseK, rating)))}
+            <p class="note">{hottest.Count} of {holes.Count} plated holes of {review.Nets.Count} stretches are listed; the board view and results.json hold all of them.</p>
+            </section>
+            """;
+    }
+
+    private static IEnumerable<IReadOnlyList<TableCell>> Sections(Stretch stretch, ConductorRating rating) => stretch.Solved.Sections
+        .OrderByDescending(rating.TraceRiseK).ThenBy(s => s.AtXM).ThenBy(s => s.AtYM).Take(SectionsPerStretch)
+        .Select(section => SectionRow(stretch, section, rating));
+
+    private static IReadOnlyList<TableCell> SectionRow(Stretch stretch, Section section, ConductorRating rating)
+    {
+        double riseK = rating.TraceRiseK(section);
+        double otherK = rating.Other.TraceRiseK(section);
+        double neededM = section.CurrentA > 0 ? rating.TraceWidthM(section, stretch.Solved.Bound.Review.Limits.TemperatureRiseK) : 0;
+        return
+        [
+            new(stretch.Name),
+            new(FlyButton.Place(section.Layer, section.AtXM, section.AtYM), FormattableString.Invariant($"{section.Layer}")),
+            new(QuantityText.Length(section.WidthM), section.WidthM),
+            new(QuantityText.Current(section.CurrentA), section.CurrentA),
+            new(QuantityText.TemperatureDifference(riseK), riseK),
+            new(QuantityText.TemperatureDifference(otherK), otherK),
+            new(QuantityText.Length(neededM), neededM),
+            new(FlyButton.To(section.Layer, section.AtXM, section.AtYM, $"section of {stretch.Name}"), ""),
+        ];
+    }
+
+    private static IReadOnlyList<TableCell> HoleRow(Stretch stretch, BarrelCurrent hole, double riseK, ConductorRating rating)
+    {
+        (double xM, double yM) = (Units.MetresFromNm(hole.Barrel.Centre.X), Units.MetresFromNm(hole.Barrel.Centre.Y));
+        double currentA = Math.Abs(hole.CurrentA);
+        double allowedA = rating.BarrelCurrentA(hole.Barrel.Feature, stretch.Solved.Bound.Review.Limits.TemperatureRiseK);
+        double diameterM = Units.MetresFromNm(hole.Barrel.Feature.ToolDiameterNm);
+        return
+        [
+            new(stretch.Name),
+            new((Markup)$"x {FormattableString.Invariant($"{xM * 1e3:0.00}")} mm, y {FormattableString.Invariant($"{yM * 1e3:0.00}")} mm", FormattableString.Invariant($"{xM:R}")),
+            new(QuantityText.Length(diameterM), diameterM),
+            new(FormattableString.Invariant($"{hole.UpperLayer} and {hole.LowerLayer}")),
+            new(QuantityText.Current(currentA), currentA),
+            new(QuantityText.TemperatureDifference(riseK), riseK),
+            new(QuantityText.Current(allowedA), allowedA),
+            new(FlyButton.To(hole.UpperLayer, xM, yM, $"hole of {stretch.Name}"), ""),
+        ];
+    }
+}

@@ -1,0 +1,82 @@
+using System.Reflection;
+using System.Text;
+using CopperPath.Judging;
+
+namespace CopperPath.Cli.Report.Html;
+
+/// <summary>
+/// The whole review as one page that needs nothing else: no network, no other file. Every figure is also there as text,
+/// so the page can be read, searched and printed without its script.
+/// </summary>
+internal static class HtmlReport
+{
+    public const string FileName = "report.html";
+
+    /// <param name="review">A review with at least one net.</param>
+    /// <param name="brief">The brief it was made from.</param>
+    /// <param name="grids">The fields, sampled.</param>
+    public static OutputFile Of(Review review, BriefSource brief, IReadOnlyList<FieldGrid> grids)
+    {
+        ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
+        IReadOnlyList<Stretch> stretches = Stretch.Of(review, rating);
+        (string json, string bytes) = BoardData.Of(review, rating, grids);
+        string revision = review.Brief.Board.Revision is { } text ? $", revision {text}" : "";
+        Markup page = $"""
+            <!DOCTYPE html>
+            <html lang="en">
+            <head>
+            <meta charset="utf-8">
+            <meta name="viewport" content="width=device-width, initial-scale=1">
+            <meta name="color-scheme" content="light dark">
+            <meta name="generator" content="{Product.NameAndVersion}">
+            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:">
+            <title>{review.Brief.Board.Name}{revision}: review of its power copper</title>
+            <style>
+            {Asset("report.css")}
+            </style>
+            </head>
+            <body>
+            <a class="skip" href="#findings">Skip to the findings</a>
+            <header>
+            <p class="product">{Product.NameAndVersion} · review of power copper</p>
+            <h1>{review.Brief.Board.Name}<span class="revision">{revision}</span></h1>
+            <nav aria-label="Sections">{Contents}</nav>
+            </header>
+            <main>
+            {SummarySection.Of(review, stretches, rating)}
+            {PowerPathSection.Of(stretches)}
+            {BoardSection.Of(review, grids)}
+            {FindingsSection.Of(review)}
+            {StretchesSection.Of(review, stretches, rating)}
+            {HotspotsSection.Of(review, stretches, rating)}
+            {BasisSection.Of(review, rating)}
+            {RepeatSection.Of(review, brief)}
+            </main>
+            <footer><p>{Cautions.Text}</p></footer>
+            <script type="application/json" id="board-data">{Markup.Raw(json)}</script>
+            <script type="application/octet-stream" id="board-bytes">{Markup.Raw(bytes)}</script>
+            <script>
+            {Asset("quantities.js")}
+            {Asset("tables.js")}
+            {Asset("fields.js")}
+            {Asset("board.js")}
+            </script>
+            </body>
+            </html>
+
+            """;
+        return new OutputFile(FileName, Encoding.UTF8.GetBytes(page.ToString()));
+    }
+
+    private static Markup Contents => $"""
+        <ul><li><a href="#summary">Summary</a></li><li><a href="#path">Power path</a></li><li><a href="#board">Board</a></li><li><a href="#findings">Findings</a></li><li><a href="#stretches">Stretches</a></li><li><a href="#hotspots">Hottest copper</a></li><li><a href="#basis">Basis</a></li><li><a href="#repeat">Repeat</a></li></ul>
+        """;
+
+    private static Markup Asset(string name)
+    {
+        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream($"Report.Html.{name}")
+            ?? throw new InvalidOperationException($"the asset {name} is not embedded");
+        using StreamReader reader = new(stream, Encoding.UTF8);
+        return Markup.Raw(reader.ReadToEnd());
+    }
+}

@@ -1,0 +1,38 @@
+using System.IO.Compression;
+
+namespace CopperPath.Cli.Report.Html;
+
+/// <summary>The report's numbers as one run of bytes; whoever adds something remembers where it starts.</summary>
+internal sealed class PackedBytes
+{
+    private readonly MemoryStream _bytes = new();
+
+    /// <summary>Where the next byte goes.</summary>
+    public int Length => (int)_bytes.Length;
+
+    public void Add(byte value) => _bytes.WriteByte(value);
+
+    /// <summary>A whole number in groups of seven bits, small magnitudes of either sign short.</summary>
+    public void AddNumber(long value)
+    {
+        ulong rest = (ulong)((value << 1) ^ (value >> 63));
+        for (; rest >= 0x80; rest >>= 7)
+        {
+            _bytes.WriteByte((byte)(rest | 0x80));
+        }
+
+        _bytes.WriteByte((byte)rest);
+    }
+
+    /// <summary>Base64 of the bytes, deflated; the browser inflates them itself.</summary>
+    public string Deflated()
+    {
+        using MemoryStream packed = new();
+        using (ZLibStream deflate = new(packed, CompressionLevel.Optimal, leaveOpen: true))
+        {
+            _bytes.WriteTo(deflate);
+        }
+
+        return Convert.ToBase64String(packed.GetBuffer(), 0, (int)packed.Length);
+    }
+}

@@ -1,0 +1,38 @@
+using CopperPath.Brief;
+using CopperPath.Electrical;
+using CopperPath.Judging;
+
+namespace CopperPath.Cli.Report.Html;
+
+/// <summary>A reviewed stretch of copper with the figures every part of the report shows of it.</summary>
+/// <param name="Number">Place in the brief, from 0.</param>
+/// <param name="Solved">Brief, copper and solution.</param>
+/// <param name="EnteringA">Current that enters it, amperes.</param>
+/// <param name="SectionRiseK">Rise of its hottest cut by the chosen relation, kelvin; null without cuts.</param>
+/// <param name="HoleRiseK">Rise of its hottest plated hole likewise; null without holes.</param>
+internal sealed record Stretch(int Number, SolvedNet Solved, double EnteringA, double? SectionRiseK, double? HoleRiseK)
+{
+    public string Name => Solved.Bound.Review.Name;
+
+    public NetRole Role => Solved.Bound.Review.Role;
+
+    public ConductionResult Conduction => Solved.Conduction;
+
+    public bool IsSolved => Conduction.Status == ConductionStatus.Solved;
+
+    /// <summary>The larger of the two rises, kelvin; null without either.</summary>
+    public double? RiseK => SectionRiseK is { } section && HoleRiseK is { } hole ? Math.Max(section, hole) : SectionRiseK ?? HoleRiseK;
+
+    /// <summary>Rise over what is allowed; null without a rise.</summary>
+    public double? RiseShare => RiseK / Solved.Bound.Review.Limits.TemperatureRiseK;
+
+    /// <summary>Drop over what is allowed; null when it is not judged.</summary>
+    public double? DropShare => IsSolved ? Conduction.DropV / Solved.Bound.Review.Limits.VoltageDropV : null;
+
+    public static IReadOnlyList<Stretch> Of(Review review, ConductorRating rating) => [.. review.Nets.Select((net, n) => new Stretch(
+        n,
+        net,
+        net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA),
+        net.Sections.Count == 0 ? null : net.Sections.Max(rating.TraceRiseK),
+        net.Conduction.Barrels.Count == 0 ? null : net.Conduction.Barrels.Max(rating.BarrelRiseK)))];
+}

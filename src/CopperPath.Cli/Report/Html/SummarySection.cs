@@ -1,0 +1,82 @@
+using CopperPath.Judging;
+using CopperPath.Quantities;
+
+namespace CopperPath.Cli.Report.Html;
+
+/// <summary>The answer in ten seconds: verdict, worst findings, margins.</summary>
+internal static class SummarySection
+{
+    private const int WorstShown = 4;
+
+    public static Markup Of(Review review, IReadOnlyList<Stretch> stretches, ConductorRating rating)
+    {
+        (string look, string sign, string word) = review.Verdict switch
+        {
+            Verdict.WithinLimits => ("verdict-within", "\u2713", "Within limits"),
+            Verdict.BeyondLimits => ("verdict-beyond", "\u2715", "Beyond limits"),
+            _ => ("verdict-open", "?", "Could not judge"),
+        };
+        return $"""
+            <section id="summary" aria-labelledby="summary-head">
+            <h2 id="summary-head">Summary</h2>
+            <p class="verdict {look}"><span class="sign" aria-hidden="true">{sign}</span><strong>{word}</strong> <span>{TextSummary.VerdictText(review)}</span></p>
+            {Worst(review)}
+            <h3>Margins</h3>
+            <dl class="facts">
+            {Margins(review, stretches)}
+            <div><dt>Loss in reviewed copper</dt><dd>{QuantityText.Power(stretches.Where(s => s.IsSolved).Sum(s => s.Conduction.LossW))}</dd></div>
+            <div><dt>Proven accuracy</dt><dd>{Accuracy(stretches)}</dd></div>
+            <div><dt>Ambient, copper</dt><dd>{QuantityText.Temperature(review.Brief!.AmbientK)}, {QuantityText.Temperature(review.Brief.ConductorK)}</dd></div>
+            </dl>
+            <p class="note">Rises by {rating.Name}: one long isolated conductor in still air, no planes. Drop and loss from the field solve.</p>
+            </section>
+            """;
+    }
+
+    private static Markup Worst(Review review)
+    {
+        List<(Finding Finding, int Number)> worst = [.. review.Findings.Select((finding, i) => (finding, i + 1))
+            .OrderBy(numbered => numbered.finding.Level == FindingLevel.Remark)
+            .ThenBy(numbered => numbered.finding.Measure?.MarginRatio ?? 0)
+            .ThenBy(numbered => numbered.Item2).Take(WorstShown)];
+        return worst.Count == 0
+            ? (Markup)$"<p>No finding: every check made stayed within its limit.</p>"
+            : (Markup)$"""<ol class="worst" aria-label="Worst findings">{worst.Select(item => Card(item.Finding, item.Number))}</ol>""";
+    }
+
+    private static Markup Card(Finding finding, int number) => $"""
+        <li class="{(finding.Level == FindingLevel.Remark ? "card" : "card beyond")}">
+        <p class="card-head"><span class="number">{number}</span> {finding.Subject}</p>
+        {Big(finding)}
+        <p>{finding.Sentence}</p>
+        {FlyButton.To(finding, number)}
+        </li>
+        """;
+
+    private static Markup Big(Finding finding) => finding.Measure is { } measure
+        ? (Markup)$"""<p class="big">{MeasureText.Of(measure.Value, measure.Unit)} <small>of {MeasureText.Of(measure.Limit, measure.Unit)} {measure.Name}</small></p>"""
+        : Markup.Nothing;
+
+    private static IEnumerable<Markup> Margins(Review review, IReadOnlyList<Stretch> stretches)
+    {
+        if (stretches.Where(s => s.RiseShare is not null).MaxBy(s => s.RiseShare) is { } hottest)
+        {
+            double limitK = hottest.Solved.Bound.Review.Limits.TemperatureRiseK;
+            yield return $"""<div><dt>Hottest copper</dt><dd>{QuantityText.TemperatureDifference(hottest.RiseK!.Value)} of {QuantityText.TemperatureDifference(limitK)} allowed<br><small>{hottest.Name}</small></dd></div>""";
+        }
+
+        if (stretches.Where(s => s.DropShare is not null).MaxBy(s => s.DropShare) is { } deepest)
+        {
+            yield return $"""<div><dt>Largest drop</dt><dd>{QuantityText.Voltage(deepest.Conduction.DropV)} of {QuantityText.Voltage(deepest.Solved.Bound.Review.Limits.VoltageDropV!.Value)} allowed<br><small>{deepest.Name}</small></dd></div>""";
+        }
+
+        yield return $"""<div><dt>Findings</dt><dd>{review.Findings.Count(f => f.Level == FindingLevel.BeyondLimit)} beyond limits, {review.Findings.Count(f => f.Level == FindingLevel.Remark)} remarks</dd></div>""";
+    }
+
+    private static string Accuracy(IReadOnlyList<Stretch> stretches)
+    {
+        Electrical.ConductionResult[] solved = [.. stretches.Where(s => s.IsSolved).Select(s => s.Conduction)];
+        return solved.Length == 0 ? "nothing was solved" : FormattableString.Invariant(
+            $"losses within {50 * solved.Max(r => r.LossBoundsW.RelativeWidth):0.00} %, drops within {50 * solved.Max(r => r.DropBoundsV.RelativeWidth):0.00} %");
+    }
+}

@@ -1,0 +1,15 @@
+using CopperPath.Cli.Report.Html;
+
+namespace CopperPath.Cli.Tests.Html;
+
+public sealed class MarkupTests
+{
+    [Fact]
+    public void InsertedTextIsEscapedAndInsertedMarkupIsNot()
+    {
+        Markup inner = $"<b>{"a<b> & \"c\""}</b>";
+        Markup outer = $"<p title=\"{"\"x\""}\">{inner}{12}</p>";
+
+        outer.ToString().ShouldBe("<p title=\"&quot;x&quot;\"><b>a&lt;b&gt; &amp; &quot;c&quot;</b>12</p>");
+    }
+}

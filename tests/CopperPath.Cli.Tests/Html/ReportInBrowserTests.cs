@@ -1,0 +1,195 @@
+using System.Globalization;
+using System.Text.Json;
+using CopperPath.Cli.Tests.Report;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace CopperPath.Cli.Tests.Html;
+
+/// <summary>The report as its reader meets it: in a browser, from a file.</summary>
+public sealed class ReportInBrowserTests(ReviewedNeck review, Browser browser) : IClassFixture<ReviewedNeck>, IClassFixture<Browser>
+{
+    private string Report => Path.Combine(review.Folder, "report.html");
+
+    /// <summary>Oracle: results.json, whose probes name points and the solver's values there.</summary>
+    [Fact]
+    public async Task WhatIsReadAtAPointIsWhatTheJsonSaysThere()
+    {
+        await using ReportPage report = await browser.OpenAsync(Report);
+        using JsonDocument results = JsonDocument.Parse(review.Text("results.json"));
+        JsonElement[] probes = [.. results.RootElement.GetProperty("probes").EnumerateArray()];
+        probes.Select(probe => probe.GetProperty("layer").GetInt32()).Distinct().Count().ShouldBe(2);
+        await report.Page.Locator("#view").ScrollIntoViewIfNeededAsync();
+
+        foreach (JsonElement probe in probes)
+        {
+            await report.Page.SelectOptionAsync("#view-layer", probe.GetProperty("layer").GetInt32().ToString(CultureInfo.InvariantCulture));
+            await report.PointAtAsync(probe.GetProperty("xM").GetDouble() * 1e3, probe.GetProperty("yM").GetDouble() * 1e3);
+
+            ShouldAgree(await ValueAsync(report, "density"), probe.GetProperty("currentDensityAPerM2").GetDouble());
+            ShouldAgree(await ValueAsync(report, "drop"), probe.GetProperty("dropV").GetDouble());
+        }
+    }
+
+    /// <summary>Oracle: the plated holes of results.json.</summary>
+    [Fact]
+    public async Task APlatedHoleTellsItsCurrentAndRise()
+    {
+        await using ReportPage report = await browser.OpenAsync(Report);
+        using JsonDocument results = JsonDocument.Parse(review.Text("results.json"));
+        JsonElement hole = results.RootElement.GetProperty("nets")[0].GetProperty("platedHoles")[0];
+        await report.Page.Locator("#view").ScrollIntoViewIfNeededAsync();
+        await report.Page.EvaluateAsync("() => boardView.zoom(8, ...boardView.toPx(35, 5))");
+
+        await report.PointAtAsync(hole.GetProperty("xM").GetDouble() * 1e3, hole.GetProperty("yM").GetDouble() * 1e3);
+
+        string rise = hole.GetProperty("riseK").GetDouble().ToString("F1", CultureInfo.InvariantCulture);
+        (await report.ReadingAsync()).ShouldContain($"between layers 1 and 2 12.0 A, rise {rise} K");
+    }
+
+    [Fact]
+    public async Task PressingAFindingMovesTheViewToIt()
+    {
+        await using ReportPage report = await browser.OpenAsync(Report);
+        (double X, double Y, double Wide, string Layer) before = await report.ViewAsync();
+        using JsonDocument results = JsonDocument.Parse(review.Text("results.json"));
+        JsonElement finding = results.RootElement.GetProperty("findings")[0];
+
+        await report.Page.Locator("#findings .fly").First.ClickAsync();
+
+        (double X, double Y, double Wide, string Layer) after = await report.ViewAsync();
+        after.X.ShouldBe(finding.GetProperty("xM").GetDouble() * 1e3, 1e-3);
+        after.Y.ShouldBe(finding.GetProperty("yM").GetDouble() * 1e3, 1e-3);
+        after.Wide.ShouldBeLessThan(before.Wide);
+        (await report.ReadingAsync()).ShouldStartWith("Finding 1: Layer");
+        await report.Page.Keyboard.PressAsync("Escape");
+        (await report.Page.EvaluateAsync<bool>("() => document.activeElement.matches('#findings .fly')")).ShouldBeTrue();
+    }
+
+    [Fact]
+    public async Task NothingIsFetchedAndNothingComplains()
+    {
+        await using ReportPage report = await browser.OpenAsync(Report);
+        foreach (string quantity in new[] { "drop", "density" })
+        {
+            await report.Page.SelectOptionAsync("#view-quantity", quantity);
+            await report.NextFrameAsync();
+        }
+
+        report.Complaints.ShouldBeEmpty();
+        report.Requests.ShouldBe([new Uri(Report).AbsoluteUri]);
+    }
+
+    [Fact]
+    public async Task TheKeyboardAloneReachesTheViewReadsAndMovesOn()
+    {
+        await using ReportPage report = await browser.OpenAsync(Report);
+        for (int presses = 0; presses < 40 && await FocusedAsync(report) != "view"; presses++)
+        {
+            await report.Page.Keyboard.PressAsync("Tab");
+        }
+
+        (await FocusedAsync(report)).ShouldBe("view");
+        await report.Page.Keyboard.PressAsync("ArrowRight");
+        string first = await report.ReadingAsync();
+        first.ShouldStartWith("Layer 1, x ");
+        await report.Page.Keyboard.PressAsync("Shift+ArrowLeft");
+        (await report.ReadingAsync()).ShouldNotBe(first);
+        double wide = (await report.ViewAsync()).Wide;
+        await report.Page.Keyboard.PressAsync("+");
+        (await report.ViewAsync()).Wide.ShouldBeLessThan(wide);
+        await report.Page.Keyboard.PressAsync("PageDown");
+        (await report.ViewAsync()).Layer.ShouldBe("2");
+        await report.Page.Keyboard.PressAsync("Tab");
+        (await FocusedAsync(report)).ShouldNotBe("view");
+    }
+
+    [Fact]
+    public async Task TablesSortByTheirHeads()
+    {
+        await using ReportPage report = await browser.OpenAsync(Report);
+        ILocator head = report.Page.Locator("#hotspots table").First.Locator("th", new() { HasTextString = "Width" }).First;
+
+        await head.Locator("button").ClickAsync();
+        string[] falling = await KeysAsync(report);
+        await head.Locator("button").ClickAsync();
+        string[] rising = await KeysAsync(report);
+
+        (await head.GetAttributeAsync("aria-sort")).ShouldBe("ascending");
+        rising.Length.ShouldBeGreaterThan(1);
+        rising.Select(Number).ShouldBeInOrder(SortDirection.Ascending);
+        falling.Select(Number).ShouldBeInOrder(SortDirection.Descending);
+    }
+
+    /// <summary>Oracle: axe-core's rules for WCAG 2.2, levels A and AA, and its own of serious impact.</summary>
+    [Theory]
+    [InlineData(ColorScheme.Light, 1280)]
+    [InlineData(ColorScheme.Dark, 390)]
+    public async Task AnAccessibilityScanFindsNothingSerious(ColorScheme theme, int widthPx)
+    {
+        await using ReportPage report = await browser.OpenAsync(Report, theme, widthPx);
+
+        AxeResult scan = await report.Page.RunAxe();
+
+        scan.Passes.Length.ShouldBeGreaterThan(20);
+        scan.Violations.Where(violation => violation.Impact is "serious" or "critical")
+            .Select(violation => $"{violation.Id}: {violation.Help}: {string.Join(" | ", violation.Nodes.Select(node => node.Html))}")
+            .ShouldBeEmpty();
+    }
+
+    [Theory]
+    [InlineData(1280)]
+    [InlineData(390)]
+    public async Task ThePageIsNeverWiderThanItsWindow(int widthPx)
+    {
+        await using ReportPage report = await browser.OpenAsync(Report, widthPx: widthPx);
+
+        (await report.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth")).ShouldBeLessThanOrEqualTo(widthPx);
+    }
+
+    /// <summary>A4 at 96 CSS pixels to the inch is 794 by 1123; 14 mm margins leave 688 (CSS Values and Units, section 6.2).</summary>
+    [Fact]
+    public async Task PrintedNothingIsCutOffAndControlsAreGone()
+    {
+        await using ReportPage report = await browser.OpenAsync(Report, ColorScheme.Dark, widthPx: 688);
+        byte[] pdf = await report.Page.PdfAsync(new() { Format = "A4", PrintBackground = true });
+        await report.Page.EmulateMediaAsync(new() { Media = Media.Print });
+
+        pdf.Length.ShouldBeGreaterThan(20_000);
+        (await report.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth")).ShouldBeLessThanOrEqualTo(688);
+        (await report.Page.Locator("#view-controls").IsVisibleAsync()).ShouldBeFalse();
+        (await report.Page.Locator(".fly").First.IsVisibleAsync()).ShouldBeFalse();
+        (await report.Page.EvaluateAsync<string>("() => getComputedStyle(document.body).color")).ShouldBe("rgb(0, 0, 0)");
+    }
+
+    private static async Task<double> ValueAsync(ReportPage report, string kind)
+    {
+        string text = (await report.Page.Locator($"#view-reading [data-value={kind}]").TextContentAsync())!;
+        string[] parts = text.Split(' ');
+        double perUnit = parts[1] switch
+        {
+            "A/mm²" => 1e6,
+            "V" => 1,
+            "mV" => 1e-3,
+            "µV" => 1e-6,
+            "nV" => 1e-9,
+            _ => throw new InvalidOperationException(text),
+        };
+        return Number(parts[0]) * perUnit;
+    }
+
+    /// <summary>Equal in the three digits shown; what is left is the rounding of binary numbers.</summary>
+    private static void ShouldAgree(double shown, double exact)
+    {
+        double rounded = Number(exact.ToString("E2", CultureInfo.InvariantCulture));
+        shown.ShouldBe(rounded, 1e-12 * Math.Abs(rounded));
+    }
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    private static Task<string> FocusedAsync(ReportPage report) => report.Page.EvaluateAsync<string>("() => document.activeElement.id");
+
+    private static Task<string[]> KeysAsync(ReportPage report) => report.Page.EvaluateAsync<string[]>(
+        "() => [...document.querySelector('#hotspots table').tBodies[0].rows].map(row => row.cells[2].dataset.key)");
+}
