@@ -6,7 +6,6 @@ using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Judging;
 using CopperPath.Nets;
-using CopperPath.Quantities;
 
 namespace CopperPath.Cli.Report.Html;
 

@@ -1,16 +1,17 @@
 using System.IO.Compression;
+using System.Runtime.InteropServices;
 
 namespace CopperPath.Cli.Report.Html;
 
 /// <summary>The report's numbers as one run of bytes; whoever adds something remembers where it starts.</summary>
 internal sealed class PackedBytes
 {
-    private readonly MemoryStream _bytes = new();
+    private readonly List<byte> _bytes = [];
 
     /// <summary>Where the next byte goes.</summary>
-    public int Length => (int)_bytes.Length;
+    public int Length => _bytes.Count;
 
-    public void Add(byte value) => _bytes.WriteByte(value);
+    public void Add(byte value) => _bytes.Add(value);
 
     /// <summary>A whole number in groups of seven bits, small magnitudes of either sign short.</summary>
     public void AddNumber(long value)
@@ -18,10 +19,10 @@ internal sealed class PackedBytes
         ulong rest = (ulong)((value << 1) ^ (value >> 63));
         for (; rest >= 0x80; rest >>= 7)
         {
-            _bytes.WriteByte((byte)(rest | 0x80));
+            _bytes.Add((byte)(rest | 0x80));
         }
 
-        _bytes.WriteByte((byte)rest);
+        _bytes.Add((byte)rest);
     }
 
     /// <summary>Base64 of the bytes, deflated; the browser inflates them itself.</summary>
@@ -30,7 +31,7 @@ internal sealed class PackedBytes
         using MemoryStream packed = new();
         using (ZLibStream deflate = new(packed, CompressionLevel.Optimal, leaveOpen: true))
         {
-            _bytes.WriteTo(deflate);
+            deflate.Write(CollectionsMarshal.AsSpan(_bytes));
         }
 
         return Convert.ToBase64String(packed.GetBuffer(), 0, (int)packed.Length);
