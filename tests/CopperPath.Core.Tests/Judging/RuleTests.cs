@@ -26,7 +26,7 @@ public sealed class RuleTests
         ["hot-loop"] = new() { CapacitorShiftMm = 8, Limits = "  hot loop ratio: 1.4\n" },
         ["capacitor-vias"] = new() { CapacitorVias = 1 },
         ["capacitor-distance"] = new() { CapacitorSpreadMm = 9, Limits = "  capacitor distance ratio: 2\n" },
-        ["heat"] = new() { Sections = "thermal: { losses: { name: hot part, circle: { layer: top, x: 5 mm, y: 5 mm, diameter: 3 mm }, power: 3 W } }\n" },
+        ["heat"] = new() { Sections = "thermal: { losses: { name: hot part, circle: { layer: top, x: 40 mm, y: 10 mm, diameter: 6 mm }, power: 8 W } }\n" },
         ["bank-drop"] = new() { Limits = "  bank drop: 1 mV\n" },
     };
 
@@ -48,7 +48,7 @@ public sealed class RuleTests
         Finding finding = review.Findings.First(candidate => candidate.Rule == rule);
         finding.Sentence.ShouldNotBeNullOrWhiteSpace();
         finding.Advice.ShouldNotBeNullOrWhiteSpace();
-        Measure measure = finding.Measure.ShouldNotBeNull();
+        Measure measure = finding.Measure.ShouldNotBeNull(finding.Sentence);
         double.IsFinite(measure.Value).ShouldBeTrue();
         measure.Value.ShouldNotBe(measure.Limit);
     }
