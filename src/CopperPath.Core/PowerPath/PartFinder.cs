@@ -10,6 +10,9 @@ public static class PartFinder
     /// <summary>Plated holes below this carry no pin: they are vias. Common practice, no source.</summary>
     private const long LeastPinHoleNm = 7 * Units.NmPerMm / 10;
 
+    /// <summary>A land this many times wider than its small hole is a pad with a via in it. Common practice, no source.</summary>
+    private const long MostLandToHole = 3;
+
     /// <summary>How far a pad's centre may be from that of the hole in it.</summary>
     private const double ReachNm = 30_000;
 
@@ -41,14 +44,20 @@ public static class PartFinder
         {
             long holeNm = net.Barrels.Where(barrel => barrel.Centre.DistanceNmTo(pad.At) <= ReachNm)
                 .Select(barrel => barrel.Feature.ToolDiameterNm).DefaultIfEmpty(0).Max();
-            bool isVia = pad.Pin is null && holeNm is > 0 and < LeastPinHoleNm;
             bool isFarSideOfPin = holeNm >= LeastPinHoleNm && pad.Layer != 1;
-            if (isVia || isFarSideOfPin || !pad.Outlines.Any())
+            if (isFarSideOfPin || !pad.Outlines.Any())
             {
                 continue;
             }
 
-            PartPad found = new(pad.Pin?.Pin, net, pad, BoxNm.Of(pad.Outlines.SelectMany(outline => outline)), holeNm >= LeastPinHoleNm ? holeNm : 0);
+            BoxNm box = BoxNm.Of(pad.Outlines.SelectMany(outline => outline));
+            bool isVia = pad.Pin is null && holeNm is > 0 and < LeastPinHoleNm && Math.Max(box.WidthNm, box.HeightNm) <= MostLandToHole * holeNm;
+            if (isVia)
+            {
+                continue;
+            }
+
+            PartPad found = new(pad.Pin?.Pin, net, pad, box, holeNm >= LeastPinHoleNm ? holeNm : 0);
             if (!largest.TryGetValue((pad.Layer, pad.At), out PartPad? known) || found.AreaM2 > known.AreaM2)
             {
                 largest[(pad.Layer, pad.At)] = found;
