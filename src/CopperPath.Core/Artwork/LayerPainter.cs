@@ -20,7 +20,7 @@ internal enum PaintFault
     /// <summary>An arc drawn with anything but a solid circle.</summary>
     ArcNeedsRoundPen,
 
-    /// <summary>A macro whose exposure-off parts could not be taken away.</summary>
+    /// <summary>A macro whose exposure-off parts are too entangled to be taken away.</summary>
     StampNotComposable,
 
     /// <summary>A contour that encloses nothing; everything else was painted.</summary>
@@ -182,7 +182,8 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
     {
         DrawStyle style = flash.Style;
         PointNm at = outer.Apply(flash.Start);
-        PaintFault fault = RingsOf(((StampAperture)style.Aperture!).Stamp, outer.After(style.Similarity), out PointNm[][] rings);
+        Stamp stamp = ((StampAperture)style.Aperture!).Stamp;
+        PaintFault fault = stamp.TryGetRings(outer.After(style.Similarity), limits, out PointNm[][] rings);
         if (fault == PaintFault.None && !InRange(at))
         {
             fault = PaintFault.OutOfRange;
@@ -255,6 +256,10 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
 
             _ring.Add(step.To);
             at = step.To;
+            if (IsTooMuch(canvas, 1, _ring.Count))
+            {
+                return PaintFault.TooMuch;
+            }
         }
 
         PointNm[] ring = RingOrder.CounterClockwise(RingOrder.WithoutRepeats(_ring));
@@ -291,26 +296,13 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
                 : new Brush(style, outer, null, Nothing, PaintFault.OutOfRange);
         }
 
-        PaintFault fault = RingsOf(pen, similarity, out PointNm[][] stamp);
+        PaintFault fault = pen.TryGetRings(similarity, limits, out PointNm[][] stamp);
         if (fault == PaintFault.None && stamp is not [] && (stamp.Length > 1 || !RingOrder.IsConvex(stamp[0])))
         {
             fault = PaintFault.PenNotConvex;
         }
 
         return new Brush(style, outer, null, stamp, fault);
-    }
-
-    private PaintFault RingsOf(Stamp stamp, in Similarity similarity, out PointNm[][] rings)
-    {
-        rings = Nothing;
-        if (!(stamp.ReachNm * similarity.Scale <= PointNm.LimitNm))
-        {
-            return PaintFault.OutOfRange;
-        }
-
-        PointNm[][]? built = stamp.RingsNm(similarity, ToleranceNm);
-        rings = built ?? Nothing;
-        return built is null ? PaintFault.StampNotComposable : PaintFault.None;
     }
 
     private RoundCap CapOf(double radiusNm)

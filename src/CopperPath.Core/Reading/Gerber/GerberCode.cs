@@ -95,7 +95,7 @@ public static class GerberCode
     /// <summary>An outline primitive that does not come back to its start.</summary>
     public const string MacroOutlineOpen = "GBR036";
 
-    /// <summary>A macro whose exposure-off parts could not be taken away.</summary>
+    /// <summary>A macro whose exposure-off parts are too many and too entangled to be taken away.</summary>
     public const string MacroNotComposable = "GBR037";
 
     /// <summary>An operation code left out; the last one is repeated.</summary>

@@ -78,9 +78,6 @@ internal sealed record MacroChain(MacroExpression First, IReadOnlyList<(byte Ope
 /// </summary>
 internal static class MacroExpressionParser
 {
-    /// <summary>Deepest nesting of parentheses and signs.</summary>
-    private const int DeepestNesting = 64;
-
     /// <summary>The expression at the cursor, or null with the cursor at the character that does not fit.</summary>
     public static MacroExpression? Parse(ref WordCursor cursor) => Sum(ref cursor, 0);
 
@@ -122,7 +119,7 @@ internal static class MacroExpressionParser
 
     private static MacroExpression? Factor(ref WordCursor cursor, int depth)
     {
-        if (depth > DeepestNesting)
+        if (depth > GerberLimits.DeepestExpression)
         {
             return null;
         }
