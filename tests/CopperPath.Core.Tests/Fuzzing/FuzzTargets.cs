@@ -119,13 +119,14 @@ internal static class FuzzTargets
             return refused;
         });
 
+    /// <summary>Archives whose own bytes are damaged: nearly all are to be refused.</summary>
     /// <param name="seed">Seed of the mutator.</param>
     /// <param name="folder">Where each input is written for the reader to open.</param>
     public static FuzzTarget Zip(int seed, string folder)
     {
         string path = Path.Combine(folder, "mutant.zip");
         return new FuzzTarget(
-            "zip",
+            "archive, damaged",
             new Mutator(
                 seed,
                 [
@@ -135,16 +136,46 @@ internal static class FuzzTargets
                 ],
                 [.. "PK\u0001\u0002\u0003\u0004\u0005\u0006\0\b/\\.:"u8, 0xFF, 0x7F, 0x80],
                 [[0x50, 0x4B, 1, 2], [0x50, 0x4B, 3, 4], [0x50, 0x4B, 5, 6], [0xFF, 0xFF, 0xFF, 0xFF], [0, 0, 0, 0], [0xFF, 0xFF, 0xFF, 0x0F], .. Fragments("../", "C:", "/")]),
-            bytes =>
-            {
-                File.WriteAllBytes(path, bytes);
-                BoardSource source = BoardSource.Open(path);
-                LayerIdentifier.Identify(source, []);
-                bool refused = source.Diagnostics.Any(d => d.Severity == Severity.Error);
-                (refused || source.Files.Count > 0).ShouldBeTrue("no files, and no reason");
-                source.Files.ShouldAllBe(f => f.Name.IndexOfAny(new[] { '/', '\\' }) < 0);
-                return refused;
-            });
+            bytes => IsArchiveRefused(path, bytes));
+    }
+
+    /// <summary>Whole archives of files with damaged names and contents.</summary>
+    /// <param name="seed">Seed of the mutator.</param>
+    /// <param name="folder">Where each input is written for the reader to open.</param>
+    public static FuzzTarget ZipOfDamagedFiles(int seed, string folder)
+    {
+        string path = Path.Combine(folder, "mutant.zip");
+        string board = "top.gtl\0%TF.FileFunction,Copper,L1,Top*%%FSLAX34Y34*%%MOMM*%M02*\0board/in1.g2\0%FSLAX34Y34*%%MOMM*%%ADD10C,1*%D10*X0Y0D03*M02*\0"
+            + "outline.gko\0G04 x*%FSLAX34Y34*%M02*\0pth.drl\0" + DrillSample + "\0job.gbrjob\0{\"FilesAttributes\":[{\"Path\":\"top.gtl\"}]}\0n.ipc\0317A";
+        return new FuzzTarget(
+            "archive of damaged files",
+            new Mutator(
+                seed,
+                [Ascii(board), Ascii("a-F_Cu.gbr\0%TF.FilePolarity,Negative*%\0a-B_Cu.gbr\0x\0a-NPTH.drl\0M48\nMETRIC\nT1C1\n%\nM30")],
+                [.. "\0\0./\\:*%,MTFGX0123456789-_ \n"u8],
+                Fragments("../", "\0/", "\0C:\\", "con", ".gbr\0", ".drl\0", ".gbrjob\0{", "M48\n", "%TF.FileFunction,Copper,L999999999999,Bot*%", "%TF.FileFunction,")),
+            bytes => IsArchiveRefused(path, Packed(bytes)));
+    }
+
+    /// <summary>An archive of entries written as name, zero, content, zero, and so on.</summary>
+    private static byte[] Packed(byte[] bytes)
+    {
+        string[] parts = Encoding.Latin1.GetString(bytes).Split('\0');
+        return Archive(
+            CompressionLevel.Fastest,
+            [.. Enumerable.Range(0, parts.Length / 2).Select(i => (parts[2 * i], parts[(2 * i) + 1])).Where(entry => entry.Item1.Length > 0)]);
+    }
+
+    private static bool IsArchiveRefused(string path, byte[] bytes)
+    {
+        File.WriteAllBytes(path, bytes);
+        BoardSource source = BoardSource.Open(path);
+        BoardIdentification identified = LayerIdentifier.Identify(source, []);
+        bool refused = source.Diagnostics.Any(d => d.Severity == Severity.Error);
+        (refused || source.Files.Count > 0).ShouldBeTrue("no files, and no reason");
+        source.Files.ShouldAllBe(f => f.Name.IndexOfAny(new[] { '/', '\\' }) < 0);
+        identified.Files.Count.ShouldBe(source.Files.Count);
+        return refused;
     }
 
     private static bool IsGerberRefused(byte[] bytes)

@@ -10,7 +10,9 @@ public sealed class FuzzTests : IDisposable
 {
     private const long MostMemoryBytes = 512L << 20;
 
-    private readonly string _folder = Directory.CreateTempSubdirectory("copperpath-").FullName;
+    /// <summary>In memory where the system has such a place: archives are opened from files, a million times.</summary>
+    private readonly string _folder = Directory.CreateDirectory(Path.Combine(
+        Directory.Exists("/dev/shm") ? "/dev/shm" : Path.GetTempPath(), Path.GetRandomFileName())).FullName;
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
@@ -24,43 +26,46 @@ public sealed class FuzzTests : IDisposable
     public void DamagedBriefsAreAnswered() => ShouldBeAnswered(FuzzTargets.Brief(1), 1_000);
 
     [Fact]
-    public void DamagedArchivesAreAnswered() => ShouldBeAnswered(FuzzTargets.Zip(1, _folder), 1_500);
+    public void DamagedArchivesAreAnswered()
+    {
+        ShouldBeAnswered(FuzzTargets.Zip(1, _folder), 600);
+        ShouldBeAnswered(FuzzTargets.ZipOfDamagedFiles(1, _folder), 600);
+    }
 
     /// <summary>
-    /// A million inputs, or as many as COPPERPATH_FUZZ_INPUTS says. Run it alone in its process: the working set is
-    /// part of what is asserted.
+    /// A million inputs in all. Run it alone in its process: the working set is part of what is asserted.
     /// </summary>
-    [Fact]
+    [Theory]
     [Trait("Category", "Soak")]
-    public void AMillionDamagedInputsAreAnswered()
+    [InlineData("Gerber", 550_000)]
+    [InlineData("drill", 350_000)]
+    [InlineData("brief", 50_000)]
+    [InlineData("archive, damaged", 25_000)]
+    [InlineData("archive of damaged files", 25_000)]
+    public void AMillionDamagedInputsAreAnswered(string name, int count)
     {
         Assert.SkipUnless(Environment.GetEnvironmentVariable("COPPERPATH_SOAK") is not null, "set COPPERPATH_SOAK to run");
-        int inputs = int.TryParse(Environment.GetEnvironmentVariable("COPPERPATH_FUZZ_INPUTS"), out int asked) ? asked : 1_000_000;
-        foreach ((FuzzTarget target, double share) in new[]
-        {
-            (FuzzTargets.Gerber(2), 0.5),
-            (FuzzTargets.Drill(2), 0.3),
-            (FuzzTargets.Brief(2), 0.1),
-            (FuzzTargets.Zip(2, _folder), 0.1),
-        })
-        {
-            var clock = Stopwatch.StartNew();
-            FuzzTally tally = target.Run((int)(inputs * share));
-            using var process = Process.GetCurrentProcess();
-            TestContext.Current.TestOutputHelper?.WriteLine(
-                $"{target.Name}: {tally.Inputs} inputs, {tally.Refused} refused, slowest {tally.Slowest.TotalMilliseconds:0} ms, "
-                + $"most allocated {tally.MostAllocatedBytes / 1048576.0:0.0} MiB, {clock.Elapsed.TotalSeconds:0} s, "
-                + $"peak working set so far {process.PeakWorkingSet64 / 1048576.0:0} MiB");
-            process.PeakWorkingSet64.ShouldBeLessThan(MostMemoryBytes);
-        }
+        FuzzTarget[] targets =
+        [
+            FuzzTargets.Gerber(2), FuzzTargets.Drill(2), FuzzTargets.Brief(2), FuzzTargets.Zip(2, _folder),
+            FuzzTargets.ZipOfDamagedFiles(2, _folder),
+        ];
+        var clock = Stopwatch.StartNew();
+        FuzzTally tally = targets.Single(target => target.Name == name).Run(count);
+        using var process = Process.GetCurrentProcess();
+        TestContext.Current.TestOutputHelper?.WriteLine(
+            $"{name}: {tally.Inputs} inputs, {tally.Refused} refused, slowest {tally.Slowest.TotalMilliseconds:0} ms, "
+            + $"most allocated by one {tally.MostAllocatedBytes / 1048576.0:0.0} MiB, {clock.Elapsed.TotalSeconds:0} s in all, "
+            + $"peak working set of the process {process.PeakWorkingSet64 / 1048576.0:0} MiB");
+        process.PeakWorkingSet64.ShouldBeLessThan(MostMemoryBytes);
     }
 
     private static void ShouldBeAnswered(FuzzTarget target, int count)
     {
         FuzzTally tally = target.Run(count);
 
-        // Most damage must be noticed and some must not, or the run would prove little.
-        tally.Refused.ShouldBeInRange(count / 10, count - (count / 100));
+        // Some damage must be noticed and some must not, or the run would prove little.
+        tally.Refused.ShouldBeInRange(count / 100, count - (count / 100));
         tally.MostAllocatedBytes.ShouldBeLessThan(MostMemoryBytes);
     }
 }

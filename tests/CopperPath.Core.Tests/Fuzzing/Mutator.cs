@@ -21,10 +21,11 @@ internal sealed class Mutator(int seed, IReadOnlyList<byte[]> originals, byte[] 
     public byte[] Next()
     {
         List<byte> bytes = [.. Pick(originals)];
-        for (int edits = _random.Next(1, 6); edits > 0 && bytes.Count > 0; edits--)
+        do
         {
             Edit(bytes);
         }
+        while (bytes.Count > 0 && _random.Next(2) == 0);
 
         return bytes.Count > Longest ? [.. bytes[..Longest]] : [.. bytes];
     }
