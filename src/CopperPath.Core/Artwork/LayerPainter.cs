@@ -25,6 +25,9 @@ internal enum PaintFault
 
     /// <summary>A contour that encloses nothing; everything else was painted.</summary>
     EmptyContour,
+
+    /// <summary>A contour that crosses itself; it was painted wherever it winds.</summary>
+    SelfCrossing,
 }
 
 /// <summary>Flattens a drawing to painted objects.</summary>
@@ -36,6 +39,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
 
     private readonly Dictionary<double, RoundCap> _caps = [];
     private readonly List<PointNm> _ring = [];
+    private readonly SelfCrossing _selfCrossing = new();
     private readonly List<(PaintFault Fault, DrawSpot Spot)> _faults = [];
     private Brush _brush = new(null, default, null, Nothing, PaintFault.None);
     private long _objectsInBlocks;
@@ -54,7 +58,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
         foreach (ref readonly DrawOperation operation in drawing.Operations)
         {
             PaintFault fault = Paint(drawing, operation, Similarity.Identity, canvas);
-            if (fault == PaintFault.None && IsTooMuch(canvas, 0, 0))
+            if (IsPainted(fault) && IsTooMuch(canvas, 0, 0))
             {
                 fault = PaintFault.TooMuch;
             }
@@ -93,7 +97,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
         if (!block.TryGetPainted(similarity, out Canvas painted))
         {
             remark = PaintInside(block.Drawing, similarity, painted);
-            if (remark is not (PaintFault.None or PaintFault.EmptyContour))
+            if (!IsPainted(remark))
             {
                 return remark;
             }
@@ -108,7 +112,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
     {
         var painted = new Canvas();
         PaintFault remark = PaintInside(body.Drawing, outer, painted);
-        if (remark is not (PaintFault.None or PaintFault.EmptyContour) || painted.Objects.Count == 0)
+        if (!IsPainted(remark) || painted.Objects.Count == 0)
         {
             return remark;
         }
@@ -129,7 +133,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
         return remark;
     }
 
-    /// <summary>Paints what a block or a repeat holds, about its own origin; empty contours are remarked on at the end.</summary>
+    /// <summary>Paints what a block or a repeat holds, about its own origin; odd contours are remarked on at the end.</summary>
     private PaintFault PaintInside(Drawing drawing, in Similarity similarity, Canvas canvas)
     {
         if (drawing.ObjectCount + _objectsInBlocks > limits.MaximumObjects)
@@ -147,14 +151,12 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
         foreach (ref readonly DrawOperation member in drawing.Operations)
         {
             PaintFault fault = Paint(drawing, member, similarity, canvas);
-            if (fault == PaintFault.EmptyContour)
-            {
-                remark = fault;
-            }
-            else if (fault != PaintFault.None)
+            if (!IsPainted(fault))
             {
                 return fault;
             }
+
+            remark = fault == PaintFault.None ? remark : fault;
         }
 
         _objectsInBlocks += canvas.Objects.Count;
@@ -270,7 +272,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
 
         canvas.Add(new PaintedObject(
             PaintKind.Region, contour.Style.Polarity, [ring], default, start, contour.Style.Labels, PositionOf(contour.Spot)));
-        return PaintFault.None;
+        return _selfCrossing.IsFoundIn(ring) ? PaintFault.SelfCrossing : PaintFault.None;
     }
 
     /// <summary>The pen of a style; neighbours share it, so the last one is kept.</summary>
@@ -315,6 +317,10 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
 
         return cap;
     }
+
+    /// <summary>True when all that can be painted was; there may be a remark.</summary>
+    private static bool IsPainted(PaintFault fault) =>
+        fault is PaintFault.None or PaintFault.EmptyContour or PaintFault.SelfCrossing;
 
     private SourcePosition PositionOf(DrawSpot spot) => new(file, spot.Line, spot.Column);
 

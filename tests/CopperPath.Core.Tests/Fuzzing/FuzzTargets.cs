@@ -87,10 +87,8 @@ internal static class FuzzTargets
             DrillReading reading = DrillReader.Read("mutant.drl", bytes);
             bool refused = reading.Diagnostics.Any(d => d.Severity == Severity.Error);
             (refused || reading.Artwork is not null).ShouldBeTrue("no holes, and no reason");
-            foreach (Artwork.DrilledFeature feature in reading.Artwork?.Features ?? [])
-            {
-                (feature.ToolDiameterNm > 0 && feature.Path.Length > 0).ShouldBeTrue("a hole without size or place");
-            }
+            (reading.Artwork?.Features ?? []).All(feature => feature.ToolDiameterNm > 0 && feature.Path.Length > 0)
+                .ShouldBeTrue("a hole without size or place");
 
             return refused;
         });
@@ -110,11 +108,10 @@ internal static class FuzzTargets
             bool refused = reading.Diagnostics.Any(d => d.Severity == Severity.Error);
             refused.ShouldBe(reading.Brief is null);
             int lines = text.Count(c => c is '\n' or '\r') + 1;
-            reading.Diagnostics.ShouldAllBe(d => d.Found.Length > 0 && d.Expected.Length > 0 && d.Position.Line <= lines + 1);
-            foreach (NetReview net in reading.Brief?.Nets ?? [])
-            {
-                net.Terminals.Sum(t => t.CurrentA).ShouldBe(0, 1e-6);
-            }
+            reading.Diagnostics.All(d => d.Found.Length > 0 && d.Expected.Length > 0 && d.Position.Line <= lines + 1)
+                .ShouldBeTrue("a remark without words or beyond the text");
+            (reading.Brief?.Nets ?? []).All(net => Math.Abs(net.Terminals.Sum(t => t.CurrentA)) <= 1e-6)
+                .ShouldBeTrue("currents that do not balance");
 
             return refused;
         });
@@ -173,7 +170,7 @@ internal static class FuzzTargets
         BoardIdentification identified = LayerIdentifier.Identify(source, []);
         bool refused = source.Diagnostics.Any(d => d.Severity == Severity.Error);
         (refused || source.Files.Count > 0).ShouldBeTrue("no files, and no reason");
-        source.Files.ShouldAllBe(f => f.Name.IndexOfAny(new[] { '/', '\\' }) < 0);
+        source.Files.All(f => f.Name.AsSpan().IndexOfAny('/', '\\') < 0).ShouldBeTrue("a name that is a path");
         identified.Files.Count.ShouldBe(source.Files.Count);
         return refused;
     }
@@ -187,7 +184,7 @@ internal static class FuzzTargets
         {
             BoxNm limit = BoxNm.Of([new(-3 * PointNm.LimitNm, -3 * PointNm.LimitNm), new(3 * PointNm.LimitNm, 3 * PointNm.LimitNm)]);
             limit.Including(artwork.Bounds).ShouldBe(limit);
-            artwork.Contours.ShouldAllBe(line => line.Length > 0);
+            artwork.Contours.All(line => line.Length > 0).ShouldBeTrue("a centre line without points");
         }
 
         return refused;

@@ -128,6 +128,9 @@ public static class GerberCode
     /// <summary>G36 or G37 that does not pair.</summary>
     public const string RegionPairing = "GBR054";
 
+    /// <summary>A contour that crosses itself; filled wherever its winding number is not zero.</summary>
+    public const string SelfCrossingContour = "GBR055";
+
     /// <summary>A step-and-repeat left open, or put inside a block.</summary>
     public const string StepAndRepeat = "GBR060";
 

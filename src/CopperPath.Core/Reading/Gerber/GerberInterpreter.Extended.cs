@@ -34,6 +34,11 @@ internal sealed partial class GerberInterpreter
         {
             _log.Reject(GerberCode.NotInRegion, position, $"{GerberLog.Quote(piece.Text)} in a region", "G37 before it");
         }
+        else if (_inRegion && code is [(byte)'A', (byte)'D'])
+        {
+            _log.Warn(
+                GerberCode.NotInRegion, position, $"{GerberLog.Quote(piece.Text)} in a region", "apertures defined outside regions");
+        }
 
         bool known = code switch
         {

@@ -323,7 +323,9 @@ internal sealed class MacroEvaluator(double unitNm)
         Reject(
             GerberCode.MacroArity,
             string.Create(CultureInfo.InvariantCulture, $"{p.Length} parameters after primitive code {_code}"),
-            string.Create(CultureInfo.InvariantCulture, $"{least}"));
+            least == most || most == int.MaxValue
+                ? string.Create(CultureInfo.InvariantCulture, $"{least}")
+                : string.Create(CultureInfo.InvariantCulture, $"{least} or {most}"));
         return false;
     }
 

@@ -110,7 +110,7 @@ internal sealed record MacroProgram(string Name, IReadOnlyList<MacroStatement> S
         {
             if (MacroExpressionParser.Parse(ref cursor) is not { } parameter)
             {
-                fault = new MacroFault(cursor.Index, Rest(cursor), "an expression");
+                fault = new MacroFault(cursor.Index, Rest(cursor), "a number, a variable or a parenthesis");
                 return false;
             }
 

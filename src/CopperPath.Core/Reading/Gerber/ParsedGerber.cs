@@ -74,6 +74,10 @@ internal sealed record ParsedGerber(
                         CultureInfo.InvariantCulture,
                         $"at most {MacroExposure.MostEdges} edges, of which {MacroExposure.MostNearEdges} pairs lie near each other"));
                 break;
+            case PaintFault.SelfCrossing:
+                Log.Warn(
+                    GerberCode.SelfCrossingContour, position, "a contour that crosses itself", "a simple outline; it is filled wherever it winds");
+                break;
             default:
                 Log.Warn(GerberCode.EmptyContour, position, "a contour that encloses nothing", "an area; it is dropped");
                 break;
