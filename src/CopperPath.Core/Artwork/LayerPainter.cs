@@ -20,11 +20,14 @@ internal enum PaintFault
     /// <summary>An arc drawn with anything but a solid circle.</summary>
     ArcNeedsRoundPen,
 
-    /// <summary>A macro whose exposure-off parts could not be taken away.</summary>
+    /// <summary>A macro whose exposure-off parts are too entangled to be taken away.</summary>
     StampNotComposable,
 
     /// <summary>A contour that encloses nothing; everything else was painted.</summary>
     EmptyContour,
+
+    /// <summary>A contour that crosses itself; it was painted wherever it winds.</summary>
+    SelfCrossing,
 }
 
 /// <summary>Flattens a drawing to painted objects.</summary>
@@ -36,6 +39,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
 
     private readonly Dictionary<double, RoundCap> _caps = [];
     private readonly List<PointNm> _ring = [];
+    private readonly SelfCrossing _selfCrossing = new();
     private readonly List<(PaintFault Fault, DrawSpot Spot)> _faults = [];
     private Brush _brush = new(null, default, null, Nothing, PaintFault.None);
     private long _objectsInBlocks;
@@ -54,7 +58,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
         foreach (ref readonly DrawOperation operation in drawing.Operations)
         {
             PaintFault fault = Paint(drawing, operation, Similarity.Identity, canvas);
-            if (fault == PaintFault.None && IsTooMuch(canvas, 0, 0))
+            if (IsPainted(fault) && IsTooMuch(canvas, 0, 0))
             {
                 fault = PaintFault.TooMuch;
             }
@@ -93,7 +97,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
         if (!block.TryGetPainted(similarity, out Canvas painted))
         {
             remark = PaintInside(block.Drawing, similarity, painted);
-            if (remark is not (PaintFault.None or PaintFault.EmptyContour))
+            if (!IsPainted(remark))
             {
                 return remark;
             }
@@ -108,7 +112,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
     {
         var painted = new Canvas();
         PaintFault remark = PaintInside(body.Drawing, outer, painted);
-        if (remark is not (PaintFault.None or PaintFault.EmptyContour) || painted.Objects.Count == 0)
+        if (!IsPainted(remark) || painted.Objects.Count == 0)
         {
             return remark;
         }
@@ -129,7 +133,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
         return remark;
     }
 
-    /// <summary>Paints what a block or a repeat holds, about its own origin; empty contours are remarked on at the end.</summary>
+    /// <summary>Paints what a block or a repeat holds, about its own origin; odd contours are remarked on at the end.</summary>
     private PaintFault PaintInside(Drawing drawing, in Similarity similarity, Canvas canvas)
     {
         if (drawing.ObjectCount + _objectsInBlocks > limits.MaximumObjects)
@@ -147,14 +151,12 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
         foreach (ref readonly DrawOperation member in drawing.Operations)
         {
             PaintFault fault = Paint(drawing, member, similarity, canvas);
-            if (fault == PaintFault.EmptyContour)
-            {
-                remark = fault;
-            }
-            else if (fault != PaintFault.None)
+            if (!IsPainted(fault))
             {
                 return fault;
             }
+
+            remark = fault == PaintFault.None ? remark : fault;
         }
 
         _objectsInBlocks += canvas.Objects.Count;
@@ -182,7 +184,8 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
     {
         DrawStyle style = flash.Style;
         PointNm at = outer.Apply(flash.Start);
-        PaintFault fault = RingsOf(((StampAperture)style.Aperture!).Stamp, outer.After(style.Similarity), out PointNm[][] rings);
+        Stamp stamp = ((StampAperture)style.Aperture!).Stamp;
+        PaintFault fault = stamp.TryGetRings(outer.After(style.Similarity), limits, out PointNm[][] rings);
         if (fault == PaintFault.None && !InRange(at))
         {
             fault = PaintFault.OutOfRange;
@@ -255,6 +258,10 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
 
             _ring.Add(step.To);
             at = step.To;
+            if (IsTooMuch(canvas, 1, _ring.Count))
+            {
+                return PaintFault.TooMuch;
+            }
         }
 
         PointNm[] ring = RingOrder.CounterClockwise(RingOrder.WithoutRepeats(_ring));
@@ -265,7 +272,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
 
         canvas.Add(new PaintedObject(
             PaintKind.Region, contour.Style.Polarity, [ring], default, start, contour.Style.Labels, PositionOf(contour.Spot)));
-        return PaintFault.None;
+        return _selfCrossing.IsFoundIn(ring) ? PaintFault.SelfCrossing : PaintFault.None;
     }
 
     /// <summary>The pen of a style; neighbours share it, so the last one is kept.</summary>
@@ -291,26 +298,13 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
                 : new Brush(style, outer, null, Nothing, PaintFault.OutOfRange);
         }
 
-        PaintFault fault = RingsOf(pen, similarity, out PointNm[][] stamp);
+        PaintFault fault = pen.TryGetRings(similarity, limits, out PointNm[][] stamp);
         if (fault == PaintFault.None && stamp is not [] && (stamp.Length > 1 || !RingOrder.IsConvex(stamp[0])))
         {
             fault = PaintFault.PenNotConvex;
         }
 
         return new Brush(style, outer, null, stamp, fault);
-    }
-
-    private PaintFault RingsOf(Stamp stamp, in Similarity similarity, out PointNm[][] rings)
-    {
-        rings = Nothing;
-        if (!(stamp.ReachNm * similarity.Scale <= PointNm.LimitNm))
-        {
-            return PaintFault.OutOfRange;
-        }
-
-        PointNm[][]? built = stamp.RingsNm(similarity, ToleranceNm);
-        rings = built ?? Nothing;
-        return built is null ? PaintFault.StampNotComposable : PaintFault.None;
     }
 
     private RoundCap CapOf(double radiusNm)
@@ -323,6 +317,10 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
 
         return cap;
     }
+
+    /// <summary>True when all that can be painted was; there may be a remark.</summary>
+    private static bool IsPainted(PaintFault fault) =>
+        fault is PaintFault.None or PaintFault.EmptyContour or PaintFault.SelfCrossing;
 
     private SourcePosition PositionOf(DrawSpot spot) => new(file, spot.Line, spot.Column);
 

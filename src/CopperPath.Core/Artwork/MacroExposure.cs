@@ -1,83 +1,74 @@
+using CopperPath.Diagnostics;
 using CopperPath.Geometry;
-using NetTopologySuite.Geometries;
-using NetTopologySuite.Operation.Overlay;
-using NetTopologySuite.Operation.OverlayNG;
-using NtsGeometry = NetTopologySuite.Geometries.Geometry;
+using CopperPath.Polygons;
 
 namespace CopperPath.Artwork;
 
 /// <summary>
-/// Takes exposure-off parts away from the parts before them, on the nanometre grid. The only place in artwork
-/// that needs a polygon boolean.
+/// Takes exposure-off parts of a macro away from the parts before them, on the nanometre grid: painting in small,
+/// and the only place in artwork that needs a polygon boolean.
 /// </summary>
 internal static class MacroExposure
 {
-    private static readonly PrecisionModel Grid = new(1);
+    /// <summary>
+    /// Pairs of edges that lie near each other, beyond which a shape is not composed: each pair may cross, and
+    /// outlines written to cross everywhere make a few hundred characters into millions of vertices.
+    /// </summary>
+    public const int MostNearEdges = 200_000;
 
-    /// <summary>Rings of the composed shape, or null when the parts can not be composed.</summary>
-    public static PointNm[][]? Compose(IEnumerable<(bool Adds, PointNm[][] Rings)> parts)
+    /// <summary>Edges of all parts together: the search for near ones compares each with each.</summary>
+    public const int MostEdges = 10_000;
+
+    /// <summary>Rings of the composed shape, or null when the parts are too entangled to compose.</summary>
+    public static PointNm[][]? Compose(IReadOnlyList<(bool Adds, PointNm[][] Rings)> parts)
     {
-        var factory = new GeometryFactory(Grid);
-        NtsGeometry shape = factory.CreatePolygon();
-        try
-        {
-            foreach ((bool adds, PointNm[][] rings) in parts)
-            {
-                SpatialFunction operation = adds ? SpatialFunction.Union : SpatialFunction.Difference;
-                shape = OverlayNG.Overlay(shape, AreaOf(rings, factory), operation, Grid);
-            }
-        }
-        catch (TopologyException)
+        if (!IsBounded(parts))
         {
             return null;
         }
 
-        return [.. RingsOf(shape)];
+        PaintedObject[] painted =
+        [
+            .. parts.Select(part => new PaintedObject(
+                PaintKind.Flash,
+                part.Adds ? Polarity.Dark : Polarity.Clear,
+                part.Rings,
+                default,
+                default,
+                ObjectLabels.None,
+                default(SourcePosition))),
+        ];
+        return [.. PolygonOperations.Paint(painted).SelectMany(polygon => polygon.Rings)];
     }
 
-    private static NtsGeometry AreaOf(PointNm[][] rings, GeometryFactory factory)
+    private static bool IsBounded(IReadOnlyList<(bool Adds, PointNm[][] Rings)> parts)
     {
-        NtsGeometry solids = factory.CreatePolygon();
-        NtsGeometry holes = factory.CreatePolygon();
-        foreach (PointNm[] ring in rings)
+        int edges = parts.Sum(part => part.Rings.Sum(ring => ring.Length));
+        if (edges > MostEdges)
         {
-            NtsGeometry inside = factory.CreatePolygon([.. ring.Append(ring[0]).Select(p => new Coordinate(p.X, p.Y))]);
-            if (!inside.IsValid)
-            {
-                // A cut-in (an outline that comes back along itself): a zero-width buffer dissolves it.
-                inside = inside.Buffer(0);
-            }
+            return false;
+        }
 
-            if (Ring.SignedAreaNm2(ring) > 0)
+        BoxNm[] boxes = [.. parts.SelectMany(part => part.Rings).SelectMany(EdgeBoxes)];
+        int near = 0;
+        for (int i = 0; i < boxes.Length && near <= MostNearEdges; i++)
+        {
+            for (int j = 0; j < i; j++)
             {
-                solids = OverlayNG.Overlay(solids, inside, SpatialFunction.Union, Grid);
-            }
-            else
-            {
-                holes = OverlayNG.Overlay(holes, inside, SpatialFunction.Union, Grid);
+                near += boxes[i].Touches(boxes[j]) ? 1 : 0;
             }
         }
 
-        return OverlayNG.Overlay(solids, holes, SpatialFunction.Difference, Grid);
+        return near <= MostNearEdges;
     }
 
-    private static IEnumerable<PointNm[]> RingsOf(NtsGeometry shape)
+    private static IEnumerable<BoxNm> EdgeBoxes(PointNm[] ring)
     {
-        for (int i = 0; i < shape.NumGeometries; i++)
+        PointNm from = ring[^1];
+        foreach (PointNm to in ring)
         {
-            if (shape.GetGeometryN(i) is not Polygon { IsEmpty: false } polygon)
-            {
-                continue;
-            }
-
-            yield return RingOrder.CounterClockwise(PointsOf(polygon.ExteriorRing));
-            foreach (LineString hole in polygon.InteriorRings)
-            {
-                yield return RingOrder.Clockwise(PointsOf(hole));
-            }
+            yield return BoxNm.Empty.Including(from).Including(to);
+            from = to;
         }
     }
-
-    private static PointNm[] PointsOf(LineString ring) =>
-        [.. ring.Coordinates.SkipLast(1).Select(c => new Vector(c.X, c.Y).Rounded())];
 }

@@ -19,7 +19,7 @@ internal sealed record StampPart(bool Adds, IReadOnlyList<Outline> Solids, IRead
 /// </summary>
 internal sealed class Stamp(IReadOnlyList<StampPart> parts)
 {
-    private readonly Dictionary<Similarity, PointNm[][]?> _rings = [];
+    private readonly Dictionary<Similarity, PointNm[][]> _rings = [];
 
     /// <summary>Radius when the stamp is one solid circle about the origin, else null. May be zero.</summary>
     public double? SolidCircleRadiusNm { get; init; }
@@ -29,26 +29,58 @@ internal sealed class Stamp(IReadOnlyList<StampPart> parts)
         parts.Count == 0 ? 0 : parts.Max(p => p.Solids.Count == 0 ? 0 : p.Solids.Max(o => o.ReachNm));
 
     /// <summary>
-    /// Rings of the stamp about its origin, the same arrays for the same similarity; null when taking parts away
-    /// failed. The tolerance must be the same on every call.
+    /// Rings of the stamp about its origin, the same arrays for the same similarity. The limits must be the same on
+    /// every call.
     /// </summary>
-    public PointNm[][]? RingsNm(in Similarity similarity, double toleranceNm)
+    public PaintFault TryGetRings(in Similarity similarity, PaintLimits limits, out PointNm[][] rings)
     {
-        if (!_rings.TryGetValue(similarity, out PointNm[][]? rings))
+        if (_rings.TryGetValue(similarity, out rings!))
         {
-            rings = Build(similarity, toleranceNm);
-            _rings.Add(similarity, rings);
+            return PaintFault.None;
         }
 
-        return rings;
-    }
+        rings = [];
+        if (!(ReachNm * similarity.Scale <= PointNm.LimitNm))
+        {
+            return PaintFault.OutOfRange;
+        }
 
-    private PointNm[][]? Build(Similarity similarity, double toleranceNm)
-    {
-        var flattened = parts.Select(part => (part.Adds, Rings: Flatten(part, similarity, toleranceNm))).ToList();
-        return flattened.TrueForAll(part => part.Adds)
+        if (Flattened(similarity, limits) is not { } flattened)
+        {
+            return PaintFault.TooMuch;
+        }
+
+        PointNm[][]? built = flattened.TrueForAll(part => part.Adds)
             ? [.. flattened.SelectMany(part => part.Rings)]
             : MacroExposure.Compose(flattened);
+        if (built is null)
+        {
+            return PaintFault.StampNotComposable;
+        }
+
+        rings = built;
+        _rings.Add(similarity, rings);
+        return PaintFault.None;
+    }
+
+    /// <summary>The rings of each part, or null when they have more vertices than a whole image may have.</summary>
+    private List<(bool Adds, PointNm[][] Rings)>? Flattened(Similarity similarity, PaintLimits limits)
+    {
+        long vertices = 0;
+        List<(bool Adds, PointNm[][] Rings)> flattened = new(parts.Count);
+        foreach (StampPart part in parts)
+        {
+            PointNm[][] rings = Flatten(part, similarity, limits.ChordToleranceNm);
+            vertices += rings.Sum(ring => (long)ring.Length);
+            if (vertices > limits.MaximumVertices)
+            {
+                return null;
+            }
+
+            flattened.Add((part.Adds, rings));
+        }
+
+        return flattened;
     }
 
     private static PointNm[][] Flatten(StampPart part, Similarity similarity, double toleranceNm)

@@ -15,6 +15,12 @@ internal sealed class ApertureDictionary(GerberLog log)
     /// <summary>Codes whose definition was refused: using them is no further error.</summary>
     private readonly HashSet<int> _refused = [];
 
+    private long _macroCharacters;
+    private long _macroEvaluations;
+
+    /// <summary>True once a limit was met: nothing more should be read.</summary>
+    public bool IsFull { get; private set; }
+
     public bool IsEmpty => _apertures.Count == 0 && _refused.Count == 0;
 
     public Aperture? Find(int code) => _apertures.GetValueOrDefault(code);
@@ -24,6 +30,13 @@ internal sealed class ApertureDictionary(GerberLog log)
     /// <summary>AM: the whole text between the percent signs.</summary>
     public void DefineMacro(in Piece piece)
     {
+        _macroCharacters += piece.Text.Length;
+        if (_macroCharacters > GerberLimits.MostMacroCharacters)
+        {
+            Refuse(piece.Position(log.File), "characters of macros", GerberLimits.MostMacroCharacters);
+            return;
+        }
+
         if (MacroProgram.Parse(piece.Text, out MacroFault? fault) is not { } program)
         {
             log.Reject(
@@ -75,6 +88,12 @@ internal sealed class ApertureDictionary(GerberLog log)
 
     public void Define(int code, Aperture aperture, SourcePosition position)
     {
+        if (_apertures.Count >= GerberLimits.MostApertures)
+        {
+            Refuse(position, "apertures", GerberLimits.MostApertures);
+            return;
+        }
+
         if (!_apertures.TryAdd(code, aperture))
         {
             log.Warn(
@@ -84,6 +103,16 @@ internal sealed class ApertureDictionary(GerberLog log)
                 "one definition; the later one counts from here on");
             _apertures[code] = aperture;
         }
+    }
+
+    private void Refuse(SourcePosition position, string what, long most)
+    {
+        IsFull = true;
+        log.Reject(
+            GerberCode.TooMuch,
+            position,
+            string.Create(CultureInfo.InvariantCulture, $"more than {most} {what}"),
+            string.Create(CultureInfo.InvariantCulture, $"at most {most}"));
     }
 
     /// <summary>A D code of 10 or more.</summary>
@@ -149,6 +178,13 @@ internal sealed class ApertureDictionary(GerberLog log)
         }
         else if (_macros.TryGetValue(template, out MacroProgram? program))
         {
+            _macroEvaluations += program.Weight;
+            if (_macroEvaluations > GerberLimits.MostMacroEvaluations)
+            {
+                Refuse(position, "numbers and operators to evaluate in macros", GerberLimits.MostMacroEvaluations);
+                return null;
+            }
+
             var evaluator = new MacroEvaluator(unitNm);
             stamp = evaluator.Run(program, parameters);
             remarks = evaluator.Remarks;

@@ -95,7 +95,7 @@ public static class GerberCode
     /// <summary>An outline primitive that does not come back to its start.</summary>
     public const string MacroOutlineOpen = "GBR036";
 
-    /// <summary>A macro whose exposure-off parts could not be taken away.</summary>
+    /// <summary>A macro whose exposure-off parts are too many and too entangled to be taken away.</summary>
     public const string MacroNotComposable = "GBR037";
 
     /// <summary>An operation code left out; the last one is repeated.</summary>
@@ -127,6 +127,9 @@ public static class GerberCode
 
     /// <summary>G36 or G37 that does not pair.</summary>
     public const string RegionPairing = "GBR054";
+
+    /// <summary>A contour that crosses itself; filled wherever its winding number is not zero.</summary>
+    public const string SelfCrossingContour = "GBR055";
 
     /// <summary>A step-and-repeat left open, or put inside a block.</summary>
     public const string StepAndRepeat = "GBR060";

@@ -83,13 +83,13 @@ internal sealed partial class GerberInterpreter
     private void Operate(int operation, in Piece piece)
     {
         _lastOperation = operation;
-        if (!CanReadCoordinates)
+        if (!_canReadCoordinates)
         {
             RejectForMissingFormat(piece.Position(File));
             return;
         }
 
-        bool needsPoint = _incremental || _x is null || _y is null;
+        bool needsPoint = _incremental || !_written.Has(Given.X | Given.Y);
         if (needsPoint && !_pointKnown)
         {
             _log.Reject(
@@ -101,8 +101,9 @@ internal sealed partial class GerberInterpreter
         }
 
         PointNm target = _incremental
-            ? new PointNm(_point.X + (_x ?? 0), _point.Y + (_y ?? 0))
-            : new PointNm(_x ?? _point.X, _y ?? _point.Y);
+            ? new PointNm(_point.X + _written.X, _point.Y + _written.Y)
+            : new PointNm(
+                _written.Has(Given.X) ? _written.X : _point.X, _written.Has(Given.Y) ? _written.Y : _point.Y);
         if (!InRange(target))
         {
             _log.Reject(
@@ -154,7 +155,7 @@ internal sealed partial class GerberInterpreter
             return;
         }
 
-        if (_aperture is BlockAperture { Drawing.Depth: >= DeepestBlocks })
+        if (_aperture is BlockAperture { Drawing.Depth: >= GerberLimits.DeepestBlocks })
         {
             RefuseDeepBlocks(piece.Position(File));
             return;
@@ -256,7 +257,7 @@ internal sealed partial class GerberInterpreter
             return true;
         }
 
-        var offset = new PointNm(_i ?? 0, _j ?? 0);
+        var offset = new PointNm(_written.I, _written.J);
         if (offset == default)
         {
             _log.Reject(
@@ -281,7 +282,7 @@ internal sealed partial class GerberInterpreter
         if (_quadrants == QuadrantMode.Undefined)
         {
             SolvedArc signed = ArcSolver.Multi(arc);
-            _quadrants = _offsetSigned || signed.DriftNm <= DriftAllowedNm ? QuadrantMode.Multi : QuadrantMode.Single;
+            _quadrants = _written.OffsetSigned || signed.DriftNm <= DriftAllowedNm ? QuadrantMode.Multi : QuadrantMode.Single;
             _log.WarnOnce(
                 "",
                 GerberCode.QuadrantMode,

@@ -8,9 +8,6 @@ namespace CopperPath.Reading.Gerber;
 /// <summary>Extended commands: the blocks between percent signs.</summary>
 internal sealed partial class GerberInterpreter
 {
-    /// <summary>Deepest nesting of blocks, opened or flashed within each other.</summary>
-    private const int DeepestBlocks = 32;
-
     private readonly Stack<(BlockAperture Block, int Code, SourcePosition Position)> _openBlocks = [];
 
     /// <summary>Where operations go: the image, the body of a repeat or the innermost open block.</summary>
@@ -36,6 +33,11 @@ internal sealed partial class GerberInterpreter
         if (_inRegion && IsForbiddenInRegion(code))
         {
             _log.Reject(GerberCode.NotInRegion, position, $"{GerberLog.Quote(piece.Text)} in a region", "G37 before it");
+        }
+        else if (_inRegion && code is [(byte)'A', (byte)'D'])
+        {
+            _log.Warn(
+                GerberCode.NotInRegion, position, $"{GerberLog.Quote(piece.Text)} in a region", "apertures defined outside regions");
         }
 
         bool known = code switch
@@ -166,7 +168,7 @@ internal sealed partial class GerberInterpreter
         {
             Bad(piece, position, "ABDnn with nn of 10 or more, or AB");
         }
-        else if (_openBlocks.Count == DeepestBlocks)
+        else if (_openBlocks.Count == GerberLimits.DeepestBlocks)
         {
             RefuseDeepBlocks(position);
         }
@@ -418,8 +420,8 @@ internal sealed partial class GerberInterpreter
 
     private void RefuseDeepBlocks(SourcePosition position) => Refuse(
         position,
-        string.Create(CultureInfo.InvariantCulture, $"blocks nested more than {DeepestBlocks} deep"),
-        string.Create(CultureInfo.InvariantCulture, $"at most {DeepestBlocks}"));
+        string.Create(CultureInfo.InvariantCulture, $"blocks nested more than {GerberLimits.DeepestBlocks} deep"),
+        string.Create(CultureInfo.InvariantCulture, $"at most {GerberLimits.DeepestBlocks}"));
 
     /// <summary>A limit was met: the file is refused and reading stops.</summary>
     private void Refuse(SourcePosition position, string found, string expected)

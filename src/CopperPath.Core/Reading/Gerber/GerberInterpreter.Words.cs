@@ -17,18 +17,30 @@ internal sealed partial class GerberInterpreter
     private QuadrantMode _quadrants;
     private int _lastOperation;
 
-    /// <summary>Coordinates of the word being read; null where the word has none.</summary>
-    private long? _x, _y, _i, _j;
-    private bool _offsetSigned;
-
     /// <summary>True once both format and unit are known.</summary>
-    private bool CanReadCoordinates => _format is not null && _unitNm != 0;
+    private bool _canReadCoordinates;
+
+    /// <summary>Coordinates of the word being read.</summary>
+    private WrittenPoint _written;
+
+    /// <summary>Takes the next word when it is a plain operation; false leaves it to <see cref="Take"/>.</summary>
+    public bool TryTakeOperation(ref GerberLexer lexer)
+    {
+        if (!_canReadCoordinates
+            || !PlainOperation.TryRead(lexer.Rest, _xScale, _yScale, out _written, out int code, out int length))
+        {
+            return false;
+        }
+
+        _sawCommand = true;
+        Operate(code, lexer.TakePlain(length));
+        return true;
+    }
 
     private void TakeWord(in Piece piece)
     {
         var cursor = new WordCursor(piece.Text);
-        _x = _y = _i = _j = null;
-        _offsetSigned = false;
+        _written = default;
         bool pending = false;
         while (cursor.TryTakeLetter(out byte letter))
         {
@@ -91,7 +103,7 @@ internal sealed partial class GerberInterpreter
         {
             case (byte)'D' when code is >= 1 and <= 3:
                 Operate(code, piece);
-                _x = _y = _i = _j = null;
+                _written = default;
                 return true;
             case (byte)'D':
                 Select(code, piece, at);
@@ -117,7 +129,7 @@ internal sealed partial class GerberInterpreter
             return false;
         }
 
-        if (!CanReadCoordinates)
+        if (!_canReadCoordinates)
         {
             RejectForMissingFormat(piece.PositionAt(File, at));
             return false;
@@ -130,24 +142,7 @@ internal sealed partial class GerberInterpreter
             return false;
         }
 
-        switch (letter)
-        {
-            case (byte)'X':
-                _x = nm;
-                break;
-            case (byte)'Y':
-                _y = nm;
-                break;
-            case (byte)'I':
-                _i = nm;
-                _offsetSigned |= digits.Signed;
-                break;
-            default:
-                _j = nm;
-                _offsetSigned |= digits.Signed;
-                break;
-        }
-
+        _written.Set(letter, nm, digits.Signed);
         return true;
     }
 
@@ -302,7 +297,8 @@ internal sealed partial class GerberInterpreter
 
     private void UpdateScales()
     {
-        if (CanReadCoordinates)
+        _canReadCoordinates = _format is not null && _unitNm != 0;
+        if (_canReadCoordinates)
         {
             _xScale = new AxisScale(_format!.XIntegers, _format.XDecimals, _format.Zeros, _unitNm);
             _yScale = new AxisScale(_format.YIntegers, _format.YDecimals, _format.Zeros, _unitNm);

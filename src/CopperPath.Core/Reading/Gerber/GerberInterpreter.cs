@@ -28,7 +28,11 @@ internal sealed partial class GerberInterpreter
     }
 
     /// <summary>True after M02, and after a limit was met: nothing more is read.</summary>
-    public bool HasEnded { get; private set; }
+    public bool HasEnded
+    {
+        get => field || _apertures.IsFull;
+        private set;
+    }
 
     private string File => _log.File;
 
@@ -75,7 +79,7 @@ internal sealed partial class GerberInterpreter
             return new ParsedGerber(_image, _attributes.File, _options, _log);
         }
 
-        if (!_limitMet)
+        if (!_limitMet && !_apertures.IsFull)
         {
             CloseWhatIsOpen();
         }

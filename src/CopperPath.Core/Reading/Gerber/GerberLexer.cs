@@ -106,7 +106,14 @@ internal ref struct GerberLexer
     /// <summary>The place of the <c>%</c> that was never closed, once the file has ended; else line 0.</summary>
     public readonly (int Line, int Column) OpenPercent => _inPercent ? (_percentLine, _percentColumn) : (0, 0);
 
-    public bool TryNext(out Piece piece)
+    /// <summary>True where an extended command comes next.</summary>
+    public readonly bool InPercent => _inPercent;
+
+    /// <summary>What was not taken yet.</summary>
+    public readonly ReadOnlySpan<byte> Rest => _bytes[_index..];
+
+    /// <summary>Passes over blanks, line breaks and percent signs to the next command; false at the end.</summary>
+    public bool TryFindNext()
     {
         while (_index < _bytes.Length)
         {
@@ -123,13 +130,22 @@ internal ref struct GerberLexer
             }
             else
             {
-                piece = _inPercent ? NextExtended() : NextWord();
                 return true;
             }
         }
 
-        piece = default;
         return false;
+    }
+
+    /// <summary>Takes the command found.</summary>
+    public Piece Next() => _inPercent ? NextExtended() : NextWord();
+
+    /// <summary>Takes a word of known length, without its <c>*</c>, that holds no line break.</summary>
+    public Piece TakePlain(int length)
+    {
+        var piece = new Piece(PieceKind.Word, PieceFlaw.None, _bytes.Slice(_index, length), _line, Column);
+        _index += length + 1;
+        return piece;
     }
 
     private readonly int Column => _index - _lineStart + 1;

@@ -15,10 +15,13 @@ public sealed record GerberReadOptions
     /// Most objects of the finished image, blocks and step-and-repeat expanded. Beyond it the file is refused:
     /// a few bytes can ask for a thousand million copies.
     /// </summary>
-    public long MaximumObjects { get; init; } = 4_000_000;
+    public long MaximumObjects { get; init; } = 2_000_000;
 
-    /// <summary>Most vertices of the finished image, rings shared between objects counted at each use.</summary>
-    public long MaximumVertices { get; init; } = 100_000_000;
+    /// <summary>
+    /// Most vertices of the finished image, rings shared between objects counted at each use; twenty times the
+    /// largest layer of the real boards the tests read.
+    /// </summary>
+    public long MaximumVertices { get; init; } = 20_000_000;
 
     /// <summary>
     /// True when the image is, or may be, copper: a negative image and unknown commands are then errors.

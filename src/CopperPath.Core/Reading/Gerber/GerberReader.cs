@@ -45,9 +45,12 @@ public static class GerberReader
     {
         var interpreter = new GerberInterpreter(file, options);
         var lexer = new GerberLexer(bytes);
-        while (!interpreter.HasEnded && lexer.TryNext(out Piece piece))
+        while (!interpreter.HasEnded && lexer.TryFindNext())
         {
-            interpreter.Take(piece);
+            if (lexer.InPercent || !interpreter.TryTakeOperation(ref lexer))
+            {
+                interpreter.Take(lexer.Next());
+            }
         }
 
         return interpreter.Finish(lexer.OpenPercent);

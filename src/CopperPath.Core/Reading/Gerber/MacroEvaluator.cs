@@ -6,9 +6,6 @@ namespace CopperPath.Reading.Gerber;
 /// <summary>Runs a macro for one aperture: parameters in, stamp out.</summary>
 internal sealed class MacroEvaluator(double unitNm)
 {
-    /// <summary>Rings of a moire; more would mean vanishing thickness and gap.</summary>
-    private const int MostMoireRings = 1000;
-
     private readonly List<StampPart> _parts = [];
     private readonly List<ApertureRemark> _remarks = [];
     private bool _exposed = true;
@@ -210,7 +207,7 @@ internal sealed class MacroEvaluator(double unitNm)
         double outer = p[2];
         for (int ring = 0; ring < p[5] && outer > 0 && p[3] > 0; ring++, outer -= 2 * (p[3] + p[4]))
         {
-            if (ring == MostMoireRings)
+            if (ring == GerberLimits.MostMoireRings)
             {
                 Reject(GerberCode.MacroParameter, "a moire of more than 1000 rings", "at most 1000 rings");
                 return;
@@ -326,7 +323,9 @@ internal sealed class MacroEvaluator(double unitNm)
         Reject(
             GerberCode.MacroArity,
             string.Create(CultureInfo.InvariantCulture, $"{p.Length} parameters after primitive code {_code}"),
-            string.Create(CultureInfo.InvariantCulture, $"{least}"));
+            least == most || most == int.MaxValue
+                ? string.Create(CultureInfo.InvariantCulture, $"{least}")
+                : string.Create(CultureInfo.InvariantCulture, $"{least} or {most}"));
         return false;
     }
 

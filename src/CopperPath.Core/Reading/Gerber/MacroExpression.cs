@@ -19,6 +19,9 @@ internal sealed class MacroVariables
 internal abstract record MacroExpression
 {
     public abstract double Value(MacroVariables variables);
+
+    /// <summary>Numbers, variables and operators in it: what evaluating it costs.</summary>
+    public virtual long Weight => 1;
 }
 
 internal sealed record MacroNumber(double Number) : MacroExpression
@@ -34,12 +37,16 @@ internal sealed record MacroVariable(int Number) : MacroExpression
 internal sealed record MacroNegation(MacroExpression Inner) : MacroExpression
 {
     public override double Value(MacroVariables variables) => -Inner.Value(variables);
+
+    public override long Weight { get; } = Inner.Weight + 1;
 }
 
 /// <summary>A chain of operations of equal rank, applied from left to right: keeps long sums from nesting deep.</summary>
 internal sealed record MacroChain(MacroExpression First, IReadOnlyList<(byte Operator, MacroExpression Right)> Rest)
     : MacroExpression
 {
+    public override long Weight { get; } = First.Weight + Rest.Sum(operation => operation.Right.Weight + 1);
+
     public override double Value(MacroVariables variables)
     {
         double value = First.Value(variables);
@@ -78,9 +85,6 @@ internal sealed record MacroChain(MacroExpression First, IReadOnlyList<(byte Ope
 /// </summary>
 internal static class MacroExpressionParser
 {
-    /// <summary>Deepest nesting of parentheses and signs.</summary>
-    private const int DeepestNesting = 64;
-
     /// <summary>The expression at the cursor, or null with the cursor at the character that does not fit.</summary>
     public static MacroExpression? Parse(ref WordCursor cursor) => Sum(ref cursor, 0);
 
@@ -122,7 +126,7 @@ internal static class MacroExpressionParser
 
     private static MacroExpression? Factor(ref WordCursor cursor, int depth)
     {
-        if (depth > DeepestNesting)
+        if (depth > GerberLimits.DeepestExpression)
         {
             return null;
         }

@@ -3,13 +3,14 @@ using System.Text;
 namespace CopperPath.Reading.Gerber;
 
 /// <summary>One block of a macro that does something.</summary>
-internal abstract record MacroStatement;
+internal abstract record MacroStatement(long Weight);
 
-internal sealed record MacroAssignment(int Variable, MacroExpression Value) : MacroStatement;
+internal sealed record MacroAssignment(int Variable, MacroExpression Value) : MacroStatement(Value.Weight + 1);
 
 /// <param name="Code">Primitive code, e.g. 1 for a circle.</param>
 /// <param name="Parameters">Everything after the code.</param>
-internal sealed record MacroPrimitive(int Code, IReadOnlyList<MacroExpression> Parameters) : MacroStatement;
+internal sealed record MacroPrimitive(int Code, IReadOnlyList<MacroExpression> Parameters)
+    : MacroStatement(Parameters.Sum(parameter => parameter.Weight) + 1);
 
 /// <summary>A syntax fault inside a macro's text.</summary>
 internal readonly record struct MacroFault(int Index, string Found, string Expected);
@@ -23,6 +24,9 @@ internal readonly record struct MacroFault(int Index, string Found, string Expec
 /// </summary>
 internal sealed record MacroProgram(string Name, IReadOnlyList<MacroStatement> Statements)
 {
+    /// <summary>Numbers, variables and operators of all its statements: what one aperture made of it costs.</summary>
+    public long Weight { get; } = Statements.Sum(statement => statement.Weight);
+
     /// <summary>Reads the text between <c>%</c> signs, <c>AM</c> included.</summary>
     public static MacroProgram? Parse(ReadOnlySpan<byte> text, out MacroFault? fault)
     {
@@ -106,7 +110,7 @@ internal sealed record MacroProgram(string Name, IReadOnlyList<MacroStatement> S
         {
             if (MacroExpressionParser.Parse(ref cursor) is not { } parameter)
             {
-                fault = new MacroFault(cursor.Index, Rest(cursor), "an expression");
+                fault = new MacroFault(cursor.Index, Rest(cursor), "a number, a variable or a parenthesis");
                 return false;
             }
 

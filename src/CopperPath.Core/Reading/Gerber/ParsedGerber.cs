@@ -67,7 +67,16 @@ internal sealed record ParsedGerber(
                 break;
             case PaintFault.StampNotComposable:
                 Log.Reject(
-                    GerberCode.MacroNotComposable, position, "a macro whose exposures do not compose", "outlines that do not cross themselves");
+                    GerberCode.MacroNotComposable,
+                    position,
+                    "a macro with exposure off whose outlines are too entangled",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"at most {MacroExposure.MostEdges} edges, of which {MacroExposure.MostNearEdges} pairs lie near each other"));
+                break;
+            case PaintFault.SelfCrossing:
+                Log.Warn(
+                    GerberCode.SelfCrossingContour, position, "a contour that crosses itself", "a simple outline; it is filled wherever it winds");
                 break;
             default:
                 Log.Warn(GerberCode.EmptyContour, position, "a contour that encloses nothing", "an area; it is dropped");

@@ -31,7 +31,7 @@ internal sealed class StandardApertures(double unitNm)
         if (p.Count < least || p.Count > most)
         {
             Reject(
-                string.Create(CultureInfo.InvariantCulture, $"{p.Count} parameters of aperture {template}"),
+                string.Create(CultureInfo.InvariantCulture, $"{p.Count} parameter{(p.Count == 1 ? "" : "s")} of aperture {template}"),
                 string.Create(CultureInfo.InvariantCulture, $"{least} to {most - 1}"));
             return null;
         }
