@@ -27,18 +27,8 @@ internal static class MacroExposure
             return null;
         }
 
-        PaintedObject[] painted =
-        [
-            .. parts.Select(part => new PaintedObject(
-                PaintKind.Flash,
-                part.Adds ? Polarity.Dark : Polarity.Clear,
-                part.Rings,
-                default,
-                default,
-                ObjectLabels.None,
-                default(SourcePosition))),
-        ];
-        return [.. PolygonOperations.Paint(painted).SelectMany(polygon => polygon.Rings)];
+        return [.. PolygonOperations.Paint([.. parts.Select(part => new PaintStep(part.Adds, part.Rings, default))])
+            .SelectMany(polygon => polygon.Rings)];
     }
 
     private static bool IsBounded(IReadOnlyList<(bool Adds, PointNm[][] Rings)> parts)

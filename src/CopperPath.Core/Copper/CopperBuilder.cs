@@ -18,7 +18,7 @@ public static class CopperBuilder
     public static (CopperLayer? Layer, IReadOnlyList<Diagnostic> Diagnostics) Build(
         int number, LayerArtwork artwork, IReadOnlyList<PolygonNm> profile)
     {
-        IReadOnlyList<PolygonNm> painted = PolygonOperations.Paint(artwork.Objects);
+        IReadOnlyList<PolygonNm> painted = PolygonOperations.Paint([.. artwork.Objects.Select(StepOf)]);
         if (!IsNegative(artwork))
         {
             return (new CopperLayer(number, artwork.File, painted, artwork), []);
@@ -39,6 +39,9 @@ public static class CopperBuilder
     /// <summary>All rings of all polygons, as the polygon room's operations take them.</summary>
     public static IReadOnlyList<PointNm[]> RingsOf(IEnumerable<PolygonNm> polygons) =>
         [.. polygons.SelectMany(polygon => polygon.Rings)];
+
+    private static PaintStep StepOf(PaintedObject painted) =>
+        new(painted.Polarity == Polarity.Dark, painted.Rings, painted.Offset);
 
     private static bool IsNegative(LayerArtwork artwork) =>
         artwork.FileAttributes.TryGetValue(".FilePolarity", out IReadOnlyList<string>? fields)
