@@ -77,7 +77,7 @@ public static class Analysis
         IReadOnlyList<Finding> findings = Judge.Findings(brief, solved, board.Nets, rating, heat);
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
         return new Review(brief, board, stack, solved, findings, verdict, diagnostics,
-            [.. brief.StatedDefaults, .. assumed, .. ofSolder], clock.End())
+            [.. brief.StatedDefaults, .. assumed, .. ofSolder, .. board.Assumptions], clock.End())
         {
             Heat = heat,
         };

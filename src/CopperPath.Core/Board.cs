@@ -1,3 +1,4 @@
+using System.Globalization;
 using CopperPath.Artwork;
 using CopperPath.Diagnostics;
 using CopperPath.Geometry;
@@ -26,6 +27,12 @@ public sealed record Board(
 
     /// <summary>Holes of all drill files.</summary>
     public int HoleCount => Drills.Sum(drill => drill.Features.Count);
+
+    /// <summary>What was taken for granted about the board, one line each.</summary>
+    public IReadOnlyList<string> Assumptions => [.. (Nets?.Holes ?? []).Where(hole => hole.IsInferred)
+        .GroupBy(hole => hole.File)
+        .Select(holes => string.Create(CultureInfo.InvariantCulture,
+            $"{holes.Key}: plating is not stated; {holes.Count(hole => hole.IsPlated)} holes taken as plated, {holes.Count(hole => !hole.IsPlated)} as unplated and cut from the copper"))];
 
     /// <summary>Bounds of the profile, or of the copper where there is none.</summary>
     public BoxNm Bounds => Profile.Count > 0

@@ -7,6 +7,8 @@ using CopperPath.Geometry;
 using CopperPath.Nets;
 using CopperPath.Reading.BoardFiles;
 using CopperPath.Reading.Gerber;
+using CopperPath.Reading.Netlist;
+using CopperPath.Reading.Placement;
 using FileRole = CopperPath.Reading.BoardFiles.FileRole;
 
 namespace CopperPath;
@@ -50,18 +52,70 @@ internal static class BoardRebuilder
 
         // 4. The holes: only now, because undeclared drill formats are inferred from the copper.
         clock.Begin("Reading drills");
-        DrillSet drills = DrillSet.Read(identified, answers, layers, diagnostics);
+        DrillSet drills = DrillSet.Read(identified, answers, layers, profile, diagnostics);
 
-        // 5. The nets.
+        // 5. The nets; a netlist names them and checks them.
         clock.Begin("Finding nets");
-        NetList nets = NetFinder.Find(layers, drills.Artwork);
+        NetList nets = NetFinder.Find(layers, drills.Artwork, ReadNetlist(identified, diagnostics));
         diagnostics.AddRange(nets.Diagnostics);
+
+        // 6. The parts at the pads, where a table of placements is all that tells of them.
+        if (ReadPlacements(identified, answers, diagnostics) is { } placements)
+        {
+            BoxNm bounds = BoxNm.Around(profile.Count > 0 ? profile.Select(piece => piece.Bounds) : layers.Select(layer => layer.Bounds));
+            nets = PartGuess.Apply(nets, placements, bounds, diagnostics);
+        }
+
         return new Board(identified.Files, nets, profile, drills.Artwork, drills.Formats, diagnostics);
     }
 
-    /// <summary>Holes and cuts without a plated wall: they take copper away.</summary>
+    /// <summary>Holes and cuts that only take copper away, stated as unplated or inferred to be.</summary>
     public static IReadOnlyList<DrilledFeature> UnplatedCuts(Board board) =>
-        [.. board.Drills.SelectMany(drill => drill.Features).Where(feature => feature.Plating == Plating.NonPlated)];
+        [.. (board.Nets?.Holes ?? []).Where(hole => hole.OnlyCuts).Select(hole => hole.Feature)];
+
+    private static BoardNetlist? ReadNetlist(BoardIdentification identified, List<Diagnostic> diagnostics)
+    {
+        IdentifiedFile[] files = [.. identified.OfRole(FileRole.Netlist)];
+        if (files.Length == 0)
+        {
+            return null;
+        }
+
+        diagnostics.AddRange(files.Skip(1).Select(file => new Diagnostic(
+            NetlistCode.Second, Severity.Warning, SourcePosition.WholeFile(file.File.Name),
+            "a second netlist", $"one netlist for a board; {files[0].File.Name} is used")));
+        NetlistReading reading = NetlistReader.Read(files[0].File.Name, files[0].File.Bytes);
+        diagnostics.AddRange(reading.Diagnostics);
+        return reading.Netlist;
+    }
+
+    /// <summary>The table the brief names, else the only one there is.</summary>
+    private static PlacementTable? ReadPlacements(BoardIdentification identified, BoardSection? answers, List<Diagnostic> diagnostics)
+    {
+        IdentifiedFile[] files = answers?.Placement is { } wanted
+            ? [.. identified.Files.Where(file => file.File.Name == wanted.File)]
+            : [.. identified.OfRole(FileRole.Placement).Where(file => file.Content == FileContent.Placement)];
+        if (files.Length == 0 && answers?.Placement is { } missing)
+        {
+            diagnostics.Add(new Diagnostic(PlacementCode.Missing, Severity.Error, missing.Position, $"the placement file '{missing.File}'",
+                "the name of a file of the board"));
+        }
+
+        if (files.Length > 1)
+        {
+            diagnostics.Add(new Diagnostic(PlacementCode.Several, Severity.Note, SourcePosition.WholeFile(files[1].File.Name),
+                $"placements also in {files[0].File.Name}", "one table, or `placement` in the brief to choose; none is used"));
+        }
+
+        if (files.Length != 1)
+        {
+            return null;
+        }
+
+        PlacementReading reading = PlacementReader.Read(files[0].File.Name, files[0].File.Bytes);
+        diagnostics.AddRange(reading.Diagnostics);
+        return reading.Table;
+    }
 
     private static List<CopperLayer> BuildCopper(
         IdentifiedFile[] wanted, GerberReading[] readings, IReadOnlyList<PolygonNm> profile, List<Diagnostic> diagnostics)

@@ -12,19 +12,27 @@ namespace CopperPath;
 /// <summary>All drill files of a board, and how the numbers of each were read.</summary>
 internal sealed record DrillSet(IReadOnlyList<DrillArtwork> Artwork, IReadOnlyList<string> Formats)
 {
+    /// <summary>Number formats tried that are listed as evidence.</summary>
+    private const int EvidenceListed = 4;
+
+    /// <param name="identified">The files.</param>
+    /// <param name="answers">What the brief says about them, or null.</param>
+    /// <param name="layers">The copper, which tells how undeclared numbers are meant.</param>
+    /// <param name="profile">The board outline, empty when there is none.</param>
+    /// <param name="diagnostics">Receives all remarks.</param>
     public static DrillSet Read(
-        BoardIdentification identified, BoardSection? answers, IReadOnlyList<CopperLayer> layers, List<Diagnostic> diagnostics)
+        BoardIdentification identified, BoardSection? answers, IReadOnlyList<CopperLayer> layers,
+        IReadOnlyList<PolygonNm> profile, List<Diagnostic> diagnostics)
     {
         List<DrillArtwork> artwork = [];
         List<string> formats = [];
-        foreach (IdentifiedFile file in identified.OfRole(FileRole.Drill))
-        {
-            DrillReading reading = DrillReader.Read(file.File.Name, file.File.Bytes, BriefAnswers.FormatFor(file.File.Name, answers));
-            if ((reading.NeedsFormat || reading.IsFormatAssumed) && Infer(file, layers, diagnostics) is { } inferred)
-            {
-                reading = inferred;
-            }
 
+        // Where both forms tell of one hole, the drill program is what the machine runs: it comes first.
+        foreach (IdentifiedFile file in identified.OfRole(FileRole.Drill).OrderBy(file => file.Content == FileContent.Gerber))
+        {
+            DrillReading reading = file.Content == FileContent.Gerber
+                ? GerberDrillReader.Read(file.File.Name, file.File.Bytes)
+                : ReadProgram(file, answers, layers, profile, diagnostics);
             diagnostics.AddRange(reading.Diagnostics);
             formats.Add($"{file.File.Name}: {reading.Format}");
             if (reading.Artwork is { } drill)
@@ -33,29 +41,49 @@ internal sealed record DrillSet(IReadOnlyList<DrillArtwork> Artwork, IReadOnlyLi
             }
         }
 
-        return new DrillSet(artwork, formats);
+        return new DrillSet(DrillOverlap.Resolve(artwork, diagnostics), formats);
     }
 
-    private static DrillReading? Infer(IdentifiedFile file, IReadOnlyList<CopperLayer> layers, List<Diagnostic> diagnostics)
+    private static DrillReading ReadProgram(
+        IdentifiedFile file, BoardSection? answers, IReadOnlyList<CopperLayer> layers,
+        IReadOnlyList<PolygonNm> profile, List<Diagnostic> diagnostics)
+    {
+        DrillReading reading = DrillReader.Read(file.File.Name, file.File.Bytes, BriefAnswers.FormatFor(file.File.Name, answers));
+        return reading.NeedsFormat || reading.IsFormatAssumed
+            ? Infer(file, layers, profile, diagnostics) ?? reading
+            : reading;
+    }
+
+    private static DrillReading? Infer(
+        IdentifiedFile file, IReadOnlyList<CopperLayer> layers, IReadOnlyList<PolygonNm> profile, List<Diagnostic> diagnostics)
     {
         PointNm[] pads = [.. layers.SelectMany(layer => layer.Artwork.Objects)
             .Where(painted => painted.Kind == PaintKind.Flash && painted.Polarity == Polarity.Dark)
             .Select(painted => painted.Anchor)];
-        BoxNm bounds = BoxNm.Around(layers.Select(layer => layer.Bounds));
-        DrillInference inference = DrillFormatInference.Infer(file.File.Name, file.File.Bytes, pads, bounds);
+        BoxNm board = profile.Count > 0
+            ? BoxNm.Around(profile.Select(piece => piece.Bounds))
+            : BoxNm.Around(layers.Select(layer => layer.Bounds));
+        DrillInference inference = DrillFormatInference.Infer(file.File.Name, file.File.Bytes, pads, board);
         SourcePosition where = SourcePosition.WholeFile(file.File.Name);
-        if (inference.Chosen is not { } chosen)
+        DrillReading? inferred = null;
+        if (inference.Chosen is { } chosen)
         {
-            diagnostics.Add(new Diagnostic("DRL901", Severity.Error, where,
+            diagnostics.Add(new Diagnostic(DrillCode.FormatInferred, Severity.Warning, where,
+                $"no declared number format; taken as {chosen} because it fits the copper best ({inference.Evidence[0]})",
+                "a declared one; a 'drill format' in the brief settles it"));
+            DrillReading reading = DrillReader.Read(file.File.Name, file.File.Bytes, chosen);
+            inferred = reading with { Format = $"{chosen} (inferred from the copper)" };
+        }
+        else
+        {
+            diagnostics.Add(new Diagnostic(DrillCode.FormatNotInferred, Severity.Error, where,
                 $"no declared number format, and no reading that clearly fits the copper ({string.Join("; ", inference.Evidence.Take(3))})",
                 "a 'drill format' for this file in the brief", AffectsCopper: true));
-            return null;
         }
 
-        diagnostics.Add(new Diagnostic("DRL900", Severity.Warning, where,
-            $"no declared number format; taken as {chosen} because it fits the copper best ({inference.Evidence[0]})",
-            "a declared one; a 'drill format' in the brief settles it"));
-        return DrillReader.Read(file.File.Name, file.File.Bytes, chosen);
+        diagnostics.AddRange(inference.Evidence.Take(EvidenceListed).Select(score => new Diagnostic(
+            DrillCode.FormatEvidence, Severity.Note, where, $"the number format {score}", DrillInference.Rule)));
+        return inferred;
     }
 
     /// <summary>What the identification knows of the file holds for features that do not say themselves.</summary>

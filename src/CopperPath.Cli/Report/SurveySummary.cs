@@ -34,6 +34,16 @@ public static class SurveySummary
 
         writer.WriteLine(FormattableString.Invariant(
             $"Holes: {board.HoleCount}; {nets.PlatedHoleCount} plated, {nets.PlatedHolesOnAllLayers} of them meet copper on both faces they reach."));
+        if (nets.Netlist is { } netlist)
+        {
+            writer.WriteLine($"Netlist {netlist}.");
+        }
+
+        foreach (string assumption in board.Assumptions)
+        {
+            writer.WriteLine($"Assumed: {assumption}.");
+        }
+
         writer.WriteLine();
         WriteNets(writer, nets, netCount);
     }

@@ -15,7 +15,16 @@ public sealed record BoardSection(
     string Files,
     IReadOnlyList<LayerAnswer> Layers,
     IReadOnlyList<DrillFormatAnswer> DrillFormats,
-    SourcePosition Position);
+    SourcePosition Position)
+{
+    /// <summary>The table of part placements to use; null when the brief names none.</summary>
+    public PlacementAnswer? Placement { get; init; }
+}
+
+/// <summary>The brief's word on which file holds the placements of parts.</summary>
+/// <param name="File">File name inside the folder or archive.</param>
+/// <param name="Position">Where the brief says so.</param>
+public sealed record PlacementAnswer(string File, SourcePosition Position);
 
 /// <summary>What a fabrication file is for.</summary>
 public enum FileRole

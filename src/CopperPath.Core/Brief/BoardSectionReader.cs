@@ -46,8 +46,11 @@ internal static class BoardSectionReader
             ? context.Values.Text(revisionNode, "the board's revision") : null;
         List<LayerAnswer> layers = ReadLayers(section, context);
         List<DrillFormatAnswer> drillFormats = ReadDrillFormats(section, context);
+        PlacementAnswer? placement = section.Optional("placement") is { } placementNode
+            && context.Values.Text(placementNode, "the name of a file of the board") is { } placementFile
+            ? new PlacementAnswer(placementFile, placementNode.Position) : null;
         return name is null || files is null ? null
-            : new BoardSection(name, revision, files, layers, drillFormats, section.Position);
+            : new BoardSection(name, revision, files, layers, drillFormats, section.Position) { Placement = placement };
     }
 
     private static List<LayerAnswer> ReadLayers(SectionReader board, BriefContext context)

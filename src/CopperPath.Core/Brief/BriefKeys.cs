@@ -9,7 +9,7 @@ internal static class BriefKeys
     public static readonly SectionKeys Root = new("the brief",
         ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "thermal", "nets"]);
 
-    public static readonly SectionKeys Board = new("board", ["name", "revision", "files", "layers", "drill format"]);
+    public static readonly SectionKeys Board = new("board", ["name", "revision", "files", "layers", "drill format", "placement"]);
 
     public static readonly SectionKeys LayerAnswer = new("an entry of layers", ["file", "role", "number"]);
 

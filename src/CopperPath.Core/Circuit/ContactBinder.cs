@@ -32,7 +32,16 @@ internal sealed class ContactBinder(Net net, NetList board, List<Diagnostic> dia
     {
         string name = $"{wanted.Component}.{wanted.Pin}";
         List<Pad> pads = [.. net.Pads.Where(pad => pad.Pin is { } pin && pin.Component == wanted.Component && pin.Pin == wanted.Pin)];
-        return pads.Count > 0 ? [OfPads(name, pads)] : Missing("CIR010", wanted.Position, $"the pin {name}", PinHint(name));
+        if (pads.Count > 0)
+        {
+            return [OfPads(name, pads)];
+        }
+
+        // Placements tell parts, not pins; where a part has one pad on a net, that pad is the pin.
+        IReadOnlyList<Pad> guessed = GuessedPads(wanted.Component);
+        return guessed.Count == 1 ? [OfGuessed(name, guessed[0], wanted.Position)]
+            : Missing("CIR010", wanted.Position, $"the pin {name}", guessed.Count == 0 ? PinHint(name) : string.Create(CultureInfo.InvariantCulture,
+                $"a part with one pad on net {net.Name}; {wanted.Component} was guessed to have {guessed.Count}, use `component` or `pads`"));
     }
 
     private string PinHint(string name)
@@ -52,8 +61,23 @@ internal sealed class ContactBinder(Net net, NetList board, List<Diagnostic> dia
         List<Electrical.Contact> contacts = [.. net.Pads.Where(pad => pad.Pin?.Component == wanted.Component)
             .GroupBy(pad => pad.Pin!.Text).OrderBy(pin => pin.Key, StringComparer.Ordinal)
             .Select(pin => OfPads(pin.Key, pin))];
+        if (contacts.Count == 0)
+        {
+            contacts = [.. GuessedPads(wanted.Component).Select(pad => OfGuessed($"{wanted.Component} at {PointText(pad.At)}", pad, wanted.Position))];
+        }
+
         return contacts.Count > 0 ? contacts
             : Missing("CIR011", wanted.Position, $"the component {wanted.Component}", $"a component with a pin on net {net.Name}");
+    }
+
+    private IReadOnlyList<Pad> GuessedPads(string component) => [.. net.Pads.Where(pad => pad.GuessedPart == component)];
+
+    private Electrical.Contact OfGuessed(string name, Pad pad, SourcePosition position)
+    {
+        diagnostics.Add(new Diagnostic("CIR016", Severity.Warning, position,
+            $"{name}, which no file names; guessed from the placements to be the pad at {PointText(pad.At)}",
+            "pins in the artwork, or `pads` in the brief"));
+        return OfPads(name, [pad]);
     }
 
     private IReadOnlyList<Electrical.Contact> BindPad(PadContact wanted)

@@ -10,6 +10,9 @@ namespace CopperPath.Nets;
 /// <param name="Shape">The drawn object; its rings plus its offset are the pad's outline.</param>
 public sealed record Pad(int Layer, PointNm At, PinName? Pin, PaintedObject Shape)
 {
+    /// <summary>Part it probably belongs to, guessed from a table of placements where no file names its pin; else null.</summary>
+    public string? GuessedPart { get; init; }
+
     /// <summary>Outer rings of the pad in board coordinates.</summary>
     public IEnumerable<PointNm[]> Outlines => Shape.Rings
         .Where(ring => Ring.SignedAreaNm2(ring) > 0)

@@ -16,6 +16,9 @@ internal sealed class NetDraft
     /// <summary>Claims by name: how many objects made it, how many of them only tie nets, and where it was first seen.</summary>
     public SortedDictionary<string, (int Count, int Ties, SourcePosition First)> Claims { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>Name from a netlist, used where no object of the artwork claims one.</summary>
+    public string? NetlistName { get; set; }
+
     /// <summary>Names claimed by at least one object that is not a net tie.</summary>
     public List<string> FirmNames => [.. Claims.Where(claim => claim.Value.Count > claim.Value.Ties).Select(claim => claim.Key)];
 
@@ -40,7 +43,8 @@ internal sealed class NetDraft
         List<NetSheet> sheets = [.. _islands.Select(entry => new NetSheet(entry.Key, entry.Value))];
         string? claimed = Claims.Count == 0 ? null
             : Claims.OrderByDescending(claim => claim.Value.Count).ThenBy(claim => claim.Key, StringComparer.Ordinal).First().Key;
-        return new Net(claimed ?? GeneratedName(sheets[0]), claimed is null, sheets, Barrels, Pads);
+        string? name = claimed ?? NetlistName;
+        return new Net(name ?? GeneratedName(sheets[0]), name is null, sheets, Barrels, Pads);
     }
 
     /// <summary>

@@ -4,6 +4,7 @@ using CopperPath.Copper;
 using CopperPath.Diagnostics;
 using CopperPath.Geometry;
 using CopperPath.Polygons;
+using CopperPath.Reading.Netlist;
 
 namespace CopperPath.Nets;
 
@@ -14,22 +15,25 @@ namespace CopperPath.Nets;
 /// </summary>
 public static class NetFinder
 {
-    /// <summary>
-    /// Copper this far outside the wall still touches it: covers half a resolution step of coarse drill formats.
-    /// </summary>
-    private const double WallProbeNm = 1_500;
-
-    /// <summary>Distance between probed points of a wall: below any annular ring that fabricators make.</summary>
-    private const double WallStepNm = 100_000;
-
-    public static NetList Find(IReadOnlyList<CopperLayer> layers, IReadOnlyList<DrillArtwork> drills)
+    /// <param name="layers">Copper, top to bottom.</param>
+    /// <param name="drills">All drill files.</param>
+    /// <param name="netlist">A netlist that names nets and checks them, or null.</param>
+    public static NetList Find(IReadOnlyList<CopperLayer> layers, IReadOnlyList<DrillArtwork> drills, BoardNetlist? netlist = null)
     {
         PolygonLocator[] locators = [.. layers.Select(layer => new PolygonLocator(layer.Islands))];
         int[] firstIsland = FirstIslandNumbers(layers);
         DisjointSets sets = new(firstIsland[^1]);
         List<Diagnostic> diagnostics = [];
+        PointNm shift = default;
+        if (netlist is not null)
+        {
+            (netlist, shift) = NetlistAlignment.Align(netlist, drills, diagnostics);
+            drills = NetlistPlating.Apply(drills, netlist, NetlistCheck.ToleranceNm(netlist), diagnostics);
+        }
 
-        BarrelSet barrels = JoinThroughBarrels(layers, drills, locators, firstIsland, sets, diagnostics);
+        HoleSurvey survey = HoleSurvey.Of(layers, locators, drills);
+        diagnostics.AddRange(survey.Diagnostics);
+        List<(Barrel Barrel, int Island)> joined = JoinThroughBarrels(survey, layers, firstIsland, sets);
         Dictionary<int, NetDraft> drafts = [];
         for (int l = 0; l < layers.Count; l++)
         {
@@ -39,7 +43,7 @@ public static class NetFinder
             }
         }
 
-        foreach ((Barrel barrel, int island) in barrels.Joined)
+        foreach ((Barrel barrel, int island) in joined)
         {
             DraftOf(drafts, sets.Find(island)).Barrels.Add(barrel);
         }
@@ -49,12 +53,22 @@ public static class NetFinder
             LabelFromArtwork(layers[l], locators[l], firstIsland[l], sets, drafts);
         }
 
-        List<Net> nets = [.. drafts.OrderBy(entry => entry.Key).Select(entry => entry.Value.ToNet())];
-        ReportNameConflicts(drafts, diagnostics);
+        NetDraft[] inOrder = [.. drafts.OrderBy(entry => entry.Key).Select(entry => entry.Value)];
+        ReportNameConflicts(inOrder, diagnostics);
+        NetlistAgreement? agreement = null;
+        if (netlist is not null)
+        {
+            NetProbe probe = new(layers, locators, survey, NetlistCheck.ToleranceNm(netlist),
+                touched => drafts[sets.Find(firstIsland[touched.LayerIndex] + touched.Island)]);
+            (agreement, IReadOnlyList<Diagnostic> findings) = NetlistCheck.Run(netlist, shift, probe, inOrder);
+            diagnostics.AddRange(findings);
+        }
+
+        List<Net> nets = [.. inOrder.Select(draft => draft.ToNet())];
         nets = MakeNamesUnique(nets);
         nets.Sort((a, b) => b.AreaM2.CompareTo(a.AreaM2) is not 0 and int order
             ? order : string.CompareOrdinal(a.Name, b.Name));
-        return new NetList(nets, layers, diagnostics, barrels.PlatedCount, barrels.CompleteCount);
+        return new NetList(nets, layers, diagnostics, [.. survey.Holes.Select(hole => hole.Landing)]) { Netlist = agreement };
     }
 
     private static int[] FirstIslandNumbers(IReadOnlyList<CopperLayer> layers)
@@ -78,118 +92,24 @@ public static class NetFinder
         return draft;
     }
 
-    private sealed record BarrelSet(List<(Barrel Barrel, int Island)> Joined, int PlatedCount, int CompleteCount);
-
-    private static BarrelSet JoinThroughBarrels(
-        IReadOnlyList<CopperLayer> layers, IReadOnlyList<DrillArtwork> drills, PolygonLocator[] locators,
-        int[] firstIsland, DisjointSets sets, List<Diagnostic> diagnostics)
+    private static List<(Barrel Barrel, int Island)> JoinThroughBarrels(
+        HoleSurvey survey, IReadOnlyList<CopperLayer> layers, int[] firstIsland, DisjointSets sets)
     {
         List<(Barrel, int)> joined = [];
-        int platedCount = 0;
-        int completeCount = 0;
-        foreach (DrillArtwork drill in drills)
+        foreach (SurveyedHole hole in survey.Holes.Where(hole => hole.Landing.IsPlated && hole.Islands.Count > 0))
         {
-            int inferredPlated = 0;
-            int inferredBare = 0;
-            foreach (DrilledFeature feature in drill.Features.Where(f => f.Plating != Plating.NonPlated))
+            int[] islands = [.. hole.Islands.Select(touched => firstIsland[touched.LayerIndex] + touched.Island)];
+            foreach (int island in islands)
             {
-                PointNm[] probe = HoleOutline.Of(feature, WallProbeNm);
-                List<(int Layer, int Island, double Share)> touched = [];
-                for (int l = 0; l < layers.Count; l++)
-                {
-                    if (InSpan(layers[l].Number, drill))
-                    {
-                        AddTouched(touched, probe, locators[l], layers[l].Number, firstIsland[l]);
-                    }
-                }
-
-                bool onBothFaces = MeetsBothEnds(touched, layers, drill);
-                bool inferred = feature.Plating == Plating.Unknown;
-                if (inferred)
-                {
-                    // Copper all round the wall on both faces is how a plated hole is drawn; a hole in a bare place is not plated.
-                    bool plated = onBothFaces && touched.All(t => t.Share > 0.5);
-                    inferredPlated += plated ? 1 : 0;
-                    inferredBare += plated ? 0 : 1;
-                    if (!plated)
-                    {
-                        continue;
-                    }
-                }
-
-                platedCount++;
-                completeCount += onBothFaces ? 1 : 0;
-                if (touched.Count == 0)
-                {
-                    continue;
-                }
-
-                foreach ((int _, int island, double _) in touched)
-                {
-                    sets.Join(touched[0].Island, island);
-                }
-
-                joined.Add((new Barrel(feature, HoleOutline.Of(feature, 0),
-                    [.. touched.Select(t => t.Layer).Distinct()], inferred), touched[0].Island));
+                sets.Join(islands[0], island);
             }
 
-            if (inferredPlated + inferredBare > 0)
-            {
-                diagnostics.Add(new Diagnostic("NET001", Severity.Warning, SourcePosition.WholeFile(drill.File),
-                    string.Create(CultureInfo.InvariantCulture,
-                        $"no statement of plating; from the copper around them {inferredPlated} holes were taken as plated and {inferredBare} as not"),
-                    "plating declared in the drill file or in the brief"));
-            }
+            DrilledFeature feature = hole.Landing.Feature;
+            joined.Add((new Barrel(feature, HoleOutline.Of(feature, 0),
+                [.. hole.Islands.Select(touched => layers[touched.LayerIndex].Number).Distinct()], hole.Landing.IsInferred), islands[0]));
         }
 
-        return new BarrelSet(joined, platedCount, completeCount);
-    }
-
-    private static bool InSpan(int layer, DrillArtwork drill) =>
-        drill.FirstLayer == 0 || (layer >= drill.FirstLayer && layer <= drill.LastLayer);
-
-    private static bool MeetsBothEnds(
-        List<(int Layer, int Island, double Share)> touched, IReadOnlyList<CopperLayer> layers, DrillArtwork drill)
-    {
-        int first = drill.FirstLayer == 0 ? layers[0].Number : drill.FirstLayer;
-        int last = drill.LastLayer == 0 ? layers[^1].Number : drill.LastLayer;
-        return touched.Exists(t => t.Layer == first) && touched.Exists(t => t.Layer == last);
-    }
-
-    private static void AddTouched(
-        List<(int Layer, int Island, double Share)> touched, PointNm[] probe, PolygonLocator locator, int layer, int firstIsland)
-    {
-        SortedDictionary<int, int> hits = [];
-        int samples = 0;
-        foreach (PointNm p in AlongWall(probe))
-        {
-            samples++;
-            int island = locator.Find(p);
-            if (island >= 0)
-            {
-                hits[island] = hits.GetValueOrDefault(island) + 1;
-            }
-        }
-
-        foreach ((int island, int count) in hits)
-        {
-            touched.Add((layer, firstIsland + island, (double)count / samples));
-        }
-    }
-
-    /// <summary>Corners of the wall and points between them: the straight sides of a slot meet copper too.</summary>
-    private static IEnumerable<PointNm> AlongWall(PointNm[] wall)
-    {
-        for (int i = 0; i < wall.Length; i++)
-        {
-            PointNm a = wall[i];
-            PointNm b = wall[(i + 1) % wall.Length];
-            int steps = (int)Math.Ceiling(a.DistanceNmTo(b) / WallStepNm);
-            for (int k = 0; k < steps; k++)
-            {
-                yield return new PointNm(a.X + ((b.X - a.X) * k / steps), a.Y + ((b.Y - a.Y) * k / steps));
-            }
-        }
+        return joined;
     }
 
     private static void LabelFromArtwork(
@@ -222,10 +142,10 @@ public static class NetFinder
         }
     }
 
-    private static void ReportNameConflicts(Dictionary<int, NetDraft> drafts, List<Diagnostic> diagnostics)
+    private static void ReportNameConflicts(NetDraft[] drafts, List<Diagnostic> diagnostics)
     {
         SortedDictionary<string, List<NetDraft>> byName = new(StringComparer.Ordinal);
-        foreach (NetDraft draft in drafts.OrderBy(entry => entry.Key).Select(entry => entry.Value))
+        foreach (NetDraft draft in drafts)
         {
             if (draft.FirmNames.Count > 1)
             {

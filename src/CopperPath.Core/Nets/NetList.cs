@@ -9,15 +9,25 @@ namespace CopperPath.Nets;
 /// <param name="Nets">Nets in descending order of area; ties by name.</param>
 /// <param name="Layers">The layers, top to bottom.</param>
 /// <param name="Diagnostics">Disagreements between claims and copper, inferred plating.</param>
-/// <param name="PlatedHoleCount">Holes taken as plated.</param>
-/// <param name="PlatedHolesOnAllLayers">Those that meet copper on both outer layers of their span.</param>
+/// <param name="Holes">Every drilled hole with the copper it meets, in file order.</param>
 public sealed record NetList(
     IReadOnlyList<Net> Nets,
     IReadOnlyList<CopperLayer> Layers,
     IReadOnlyList<Diagnostic> Diagnostics,
-    int PlatedHoleCount,
-    int PlatedHolesOnAllLayers)
+    IReadOnlyList<HoleLanding> Holes)
 {
+    /// <summary>What a netlist of the board says to it; null when there is none.</summary>
+    public NetlistAgreement? Netlist { get; init; }
+
+    /// <summary>True when a file names the pin of at least one pad.</summary>
+    public bool HasPins => Nets.Any(net => net.Pads.Any(pad => pad.Pin is not null));
+
+    /// <summary>Holes taken as plated.</summary>
+    public int PlatedHoleCount => Holes.Count(hole => hole.IsPlated);
+
+    /// <summary>Those that meet copper on both outer layers of their span; planes between usually keep clear.</summary>
+    public int PlatedHolesOnAllLayers => Holes.Count(hole => hole.IsPlated && hole.MeetsBothFaces);
+
     /// <summary>The net of that name, exactly as written, or null.</summary>
     public Net? Named(string name) => Nets.FirstOrDefault(net => net.Name == name);
 

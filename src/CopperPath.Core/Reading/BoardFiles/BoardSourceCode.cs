@@ -56,7 +56,4 @@ public static class BoardSourceCode
 
     /// <summary>A Gerber or drill file whose role is not known.</summary>
     public const string UnknownRole = "BRD028";
-
-    /// <summary>A drill file written as Gerber.</summary>
-    public const string DrillAsGerber = "BRD029";
 }

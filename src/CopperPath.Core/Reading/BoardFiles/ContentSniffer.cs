@@ -49,7 +49,13 @@ internal static class ContentSniffer
 
     private static bool IsGerber(string text, string[] lines) =>
         text.Contains('*', StringComparison.Ordinal)
-        && (_gerberMarks.Any(mark => text.Contains(mark, StringComparison.Ordinal)) || lines.Any(IsPlottedLine));
+        && (lines.Any(HasMark) || lines.Any(IsPlottedLine));
+
+    /// <summary>An extended command where commands stand, not one quoted in a sentence: notes on a board quote them.</summary>
+    private static bool HasMark(string line) => _gerberMarks.Any(mark =>
+        line.StartsWith(mark, StringComparison.Ordinal)
+        || line.Contains("*" + mark, StringComparison.Ordinal)
+        || line.Contains("%" + mark, StringComparison.Ordinal));
 
     /// <summary>A coordinate line of the oldest form, which has no extended commands: <c>X100Y200D02*</c>.</summary>
     private static bool IsPlottedLine(string line) =>

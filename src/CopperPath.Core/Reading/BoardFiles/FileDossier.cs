@@ -79,11 +79,6 @@ internal sealed class FileDossier
         {
             Take(new RoleClaim(FileRole.Other, $"content of kind {Content.ToString().ToLowerInvariant()}"), Evidence.Content);
         }
-
-        if (IsDrill && Content == FileContent.Gerber)
-        {
-            log.Warn(BoardSourceCode.DrillAsGerber, File.Name, "drill data in Gerber form", "a drill file; its holes are not read", affectsCopper: true);
-        }
     }
 
     public void PlaceCopper(int layer, string reason)

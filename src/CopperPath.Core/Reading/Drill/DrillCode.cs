@@ -107,4 +107,22 @@ public static class DrillCode
 
     /// <summary>Coordinates while the header is still open.</summary>
     public const string HeaderLeftOpen = "DRL034";
+
+    /// <summary>Drill data in Gerber form that draws something no drill can make.</summary>
+    public const string NotADrill = "DRL036";
+
+    /// <summary>Holes that another drill file, or the same one, holds already.</summary>
+    public const string SameHoles = "DRL040";
+
+    /// <summary>Two statements about one hole that differ in diameter or plating.</summary>
+    public const string HolesDisagree = "DRL041";
+
+    /// <summary>No declared number format; one was inferred from the copper.</summary>
+    public const string FormatInferred = "DRL900";
+
+    /// <summary>No declared number format, and no reading that clearly fits the copper.</summary>
+    public const string FormatNotInferred = "DRL901";
+
+    /// <summary>A number format tried, and how well it fits.</summary>
+    public const string FormatEvidence = "DRL902";
 }

@@ -27,13 +27,13 @@ public static class DrillFormatInference
 
     /// <summary>
     /// Tries all likely formats that agree with what the file declares. Pads are flash centres on any copper layer;
-    /// bounds are those of all copper.
+    /// bounds are those of the profile, or of all copper where there is none.
     /// </summary>
     public static DrillInference Infer(
-        string file, ReadOnlyMemory<byte> bytes, IReadOnlyList<PointNm> padCentres, BoxNm copperBounds)
+        string file, ReadOnlyMemory<byte> bytes, IReadOnlyList<PointNm> padCentres, BoxNm boardBounds)
     {
-        PadIndex pads = new(padCentres);
-        BoxNm area = copperBounds.GrownBy(Math.Max(copperBounds.WidthNm, copperBounds.HeightNm) / 20);
+        PointIndex pads = new(padCentres, PadToleranceNm);
+        BoxNm area = boardBounds.GrownBy(Math.Max(boardBounds.WidthNm, boardBounds.HeightNm) / 20);
         DrillNumberRules declared = DrillReader.Run(file, bytes, format: null).Rules;
 
         List<(DrillArtwork Artwork, CandidateScore Score)> distinct = [];
@@ -81,7 +81,7 @@ public static class DrillFormatInference
                select new DrillFormat(u, o, n.Integer, n.Decimal);
     }
 
-    private static CandidateScore Score(DrillFormat format, DrillArtwork artwork, PadIndex pads, BoxNm area)
+    private static CandidateScore Score(DrillFormat format, DrillArtwork artwork, PointIndex pads, BoxNm area)
     {
         int onPad = 0;
         int inside = 0;
@@ -89,7 +89,7 @@ public static class DrillFormatInference
         foreach (DrilledFeature feature in artwork.Features)
         {
             PointNm centre = BoxNm.Of(feature.Path).Centre;
-            onPad += pads.HasPadAt(centre) ? 1 : 0;
+            onPad += pads.HasNear(centre) ? 1 : 0;
             inside += area.Contains(centre) ? 1 : 0;
             usual += feature.ToolDiameterNm is >= SmallestUsualToolNm and <= LargestUsualToolNm ? 1 : 0;
         }
@@ -103,31 +103,4 @@ public static class DrillFormatInference
         && a.Features.Zip(b.Features).All(pair =>
             pair.First.ToolDiameterNm == pair.Second.ToolDiameterNm
             && pair.First.Path.AsSpan().SequenceEqual(pair.Second.Path));
-
-    /// <summary>Pad centres in square cells of the tolerance, so that a look-up touches nine cells.</summary>
-    private sealed class PadIndex
-    {
-        private readonly ILookup<(long, long), PointNm> _cells;
-
-        public PadIndex(IEnumerable<PointNm> centres) => _cells = centres.ToLookup(p => (Cell(p.X), Cell(p.Y)));
-
-        public bool HasPadAt(PointNm point)
-        {
-            for (long x = Cell(point.X) - 1; x <= Cell(point.X) + 1; x++)
-            {
-                for (long y = Cell(point.Y) - 1; y <= Cell(point.Y) + 1; y++)
-                {
-                    if (_cells[(x, y)].Any(p => p.DistanceNmTo(point) <= PadToleranceNm))
-                    {
-                        return true;
-                    }
-                }
-            }
-
-            return false;
-        }
-
-        private static long Cell(long coordinateNm) =>
-            (coordinateNm - (((coordinateNm % PadToleranceNm) + PadToleranceNm) % PadToleranceNm)) / PadToleranceNm;
-    }
 }

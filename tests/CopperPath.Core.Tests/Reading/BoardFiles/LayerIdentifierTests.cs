@@ -133,14 +133,24 @@ public class LayerIdentifierTests
     }
 
     [Fact]
-    public void DrillDataInGerberFormIsNotMistakenForADrillFile()
+    public void DrillDataInGerberFormIsADrillFile()
     {
         BoardIdentification board = Identify(
             ("b.gtl", Gerber), ("b.gbl", Gerber + "b"), ("b-pth.gbr", "%TF.FileFunction,Plated,1,2,PTH*%\n" + Gerber));
 
         IdentifiedFile drill = board.Files.Single(f => f.Role == FileRole.Drill);
-        drill.Content.ShouldBe(FileContent.Gerber);
-        board.Diagnostics.ShouldHaveSingleItem().Code.ShouldBe(BoardSourceCode.DrillAsGerber);
+        (drill.Content, drill.Plating, drill.Span).ShouldBe((FileContent.Gerber, Plating.Plated, new DrillSpan(1, 2)));
+        board.Diagnostics.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void NotesThatQuoteCommandsAreNoArtwork()
+    {
+        BoardIdentification board = Identify(("b.gtl", Gerber), ("b.gbl", Gerber + "b"),
+            ("notes.md", "# Notes\n\nStarts with \"G75*\" before %MOIN%; %OFA0B0*% and %ADD10C,1*% follow.\n"));
+
+        board.Files.Single(f => f.File.Name == "notes.md").Content.ShouldBe(FileContent.Text);
+        board.Diagnostics.ShouldBeEmpty();
     }
 
     [Theory]

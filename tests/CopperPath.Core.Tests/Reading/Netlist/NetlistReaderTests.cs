@@ -53,7 +53,7 @@ public class NetlistReaderTests
 
         reading.Netlist.ShouldBeNull();
         reading.Diagnostics.ShouldHaveSingleItem().ToString().ShouldBe(
-            "board.ipc:1:1: error NET002: found units 'CUST 7'; expected one of CUST 0, CUST 1, CUST 2 or SI, once, before the first point");
+            "board.ipc:1:1: error NTL002: found units 'CUST 7'; expected one of CUST 0, CUST 1, CUST 2 or SI, once, before the first point");
     }
 
     [Fact]
@@ -77,7 +77,7 @@ public class NetlistReaderTests
         NetlistReading reading = Reading("P  UNITS SI", ThroughHole, "317GND             U1    -2    D0300PA00X+01", "junk", "378NET L01 0010 X1Y1", "999");
 
         reading.Netlist.ShouldNotBeNull().Points.Count.ShouldBe(1);
-        reading.Diagnostics.Select(d => $"{d.Position.Line} {d.Code}").ShouldBe(["3 NET003", "4 NET003", "0 NET005", "0 NET009"]);
+        reading.Diagnostics.Select(d => $"{d.Position.Line} {d.Code}").ShouldBe(["3 NTL003", "4 NTL003", "0 NTL005", "0 NTL009"]);
         reading.Diagnostics[^1].Found.ShouldBe("2 records that could not be read");
     }
 
