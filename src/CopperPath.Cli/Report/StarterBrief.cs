@@ -36,7 +36,8 @@ public static class StarterBrief
             string pins = string.Join(", ", net.Pads.Select(pad => pad.Pin?.Text)
                 .OfType<string>().Distinct().Take(NetsOffered));
             text.Append(CultureInfo.InvariantCulture, $"#   {net.Name}: {QuantityText.Area(net.AreaM2)}, {net.Barrels.Count} plated holes");
-            text.Append(pins.Length > 0 ? $", pins {pins}\n" : "\n");
+            string parts = string.Join(", ", net.GuessedParts.Take(NetsOffered));
+            text.Append(pins.Length > 0 ? $", pins {pins}\n" : parts.Length > 0 ? $", probably at {parts} (guessed from the placements)\n" : "\n");
         }
 
         Net first = board.Nets.Nets[0];
@@ -54,6 +55,11 @@ public static class StarterBrief
         if (pinned.Count > 1)
         {
             return $"pins: [{Quoted(FirstOrLast(pinned, which).Pin!.Text)}]";
+        }
+
+        if (net.GuessedParts is [var firstPart, .., var lastPart])
+        {
+            return $"component: {Quoted(which == 0 ? firstPart : lastPart)}";
         }
 
         (int layer, Geometry.PointNm at) = net.Pads.Count > 1

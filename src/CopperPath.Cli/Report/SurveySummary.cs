@@ -8,6 +8,8 @@ namespace CopperPath.Cli.Report;
 /// <summary>What a folder holds, for the person at the terminal.</summary>
 public static class SurveySummary
 {
+    private const int PartsListed = 6;
+
     public static void Write(TextWriter writer, Board board, int netCount)
     {
         WriteFiles(writer, board);
@@ -65,7 +67,9 @@ public static class SurveySummary
 
     private static void WriteNets(TextWriter writer, NetList nets, int netCount)
     {
-        TextTable table = new(["Largest nets", "Area", "Layers", "Plated holes", "Pads"], [false, true, false, true, true]);
+        bool hasGuesses = nets.Nets.Any(net => net.GuessedParts.Count > 0);
+        string[] guessHead = hasGuesses ? ["Parts, guessed from placements"] : [];
+        TextTable table = new(["Largest nets", "Area", "Layers", "Plated holes", "Pads", .. guessHead], [false, true, false, true, true, .. guessHead.Select(_ => false)]);
         foreach (Net net in nets.Nets.Take(netCount))
         {
             table.Add([
@@ -73,7 +77,8 @@ public static class SurveySummary
                 QuantityText.Area(net.AreaM2),
                 string.Join(" ", net.Sheets.Select(sheet => FormattableString.Invariant($"{sheet.Layer}"))),
                 FormattableString.Invariant($"{net.Barrels.Count}"),
-                FormattableString.Invariant($"{net.Pads.Count}")]);
+                FormattableString.Invariant($"{net.Pads.Count}"),
+                .. guessHead.Select(_ => PartsText(net))]);
         }
 
         table.Write(writer);
@@ -82,4 +87,7 @@ public static class SurveySummary
             writer.WriteLine(FormattableString.Invariant($"... and {nets.Nets.Count - netCount} smaller ones; --nets lists more."));
         }
     }
+
+    private static string PartsText(Net net) => string.Join(" ", net.GuessedParts.Take(PartsListed))
+        + (net.GuessedParts.Count > PartsListed ? " ..." : "");
 }

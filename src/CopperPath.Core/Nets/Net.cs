@@ -42,5 +42,8 @@ public sealed record Net(
 {
     public double AreaM2 => Sheets.Sum(sheet => sheet.AreaM2);
 
+    /// <summary>Parts guessed to stand on its pads, each once, in the order of the pads.</summary>
+    public IReadOnlyList<string> GuessedParts => [.. Pads.Select(pad => pad.GuessedPart).OfType<string>().Distinct()];
+
     public NetSheet? SheetOn(int layer) => Sheets.FirstOrDefault(sheet => sheet.Layer == layer);
 }

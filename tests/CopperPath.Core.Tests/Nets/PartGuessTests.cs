@@ -24,9 +24,9 @@ public sealed class PartGuessTests
     }
 
     [Theory]
-    [InlineData("Designator,X,Y\nL1,5,5\nC1,12,5\n", "millimetres")]
-    [InlineData("Designator,X,Y\nL1,196.8504,196.8504\nC1,472.4409,196.8504\n", "mils")]
-    [InlineData("Designator,X,Y\nL1,0.19685,0.19685\nC1,0.47244,0.19685\n", "inches")]
+    [InlineData("Designator,X,Y,Rot\nL1,5,5,0\nC1,12,5,90\n", "millimetres")]
+    [InlineData("Designator,X,Y,Rot\nL1,196.8504,196.8504,0\nC1,472.4409,196.8504,90\n", "mils")]
+    [InlineData("Designator,X,Y,Rot\nL1,0.19685,0.19685,0\nC1,0.47244,0.19685,90\n", "inches")]
     public void UndeclaredUnitIsFoundFromThePads(string table, string unit)
     {
         using SyntheticBoard board = TwoParts();
@@ -40,7 +40,7 @@ public sealed class PartGuessTests
     public void TableThatFitsNowhereIsNotUsed()
     {
         using SyntheticBoard board = TwoParts();
-        NetList nets = NetsOf(board, "Designator,X (mm),Y (mm)\nL1,5,55\nC1,12,70\n", out IReadOnlyList<Diagnostic> diagnostics);
+        NetList nets = NetsOf(board, "Designator,X (mm),Y (mm),Side\nL1,5,55,top\nC1,12,70,top\n", out IReadOnlyList<Diagnostic> diagnostics);
 
         Parts(nets).ShouldBeEmpty();
         diagnostics.ShouldHaveSingleItem().Code.ShouldBe("PRT002");
@@ -61,7 +61,7 @@ public sealed class PartGuessTests
     {
         using SyntheticBoard board = new(1);
         board.Draw(1, $"{Pads}%TO.P,L9,1*%X3000000Y5000000D03*%TO.P,L9,2*%X7000000Y5000000D03*%TD*%");
-        NetList nets = NetsOf(board, "Designator,X (mm),Y (mm)\nL1,5,5\n", out IReadOnlyList<Diagnostic> diagnostics);
+        NetList nets = NetsOf(board, "Designator,X (mm),Y (mm),Side\nL1,5,5,top\n", out IReadOnlyList<Diagnostic> diagnostics);
 
         Parts(nets).ShouldBeEmpty();
         diagnostics.ShouldHaveSingleItem().Code.ShouldBe("PRT001");
@@ -97,7 +97,7 @@ public sealed class PartGuessTests
         using SyntheticBoard board = Track();
 
         Check(board, "nowhere.csv", "component: L1", "component: C1").Diagnostics.Single(d => d.Code == PlacementCode.Missing).ToString()
-            .ShouldStartWith("brief.yaml:5:14: error PLC011: found the placement file 'nowhere.csv'");
+            .ShouldContain("brief.yaml:5:14: error PLC011: found the placement file 'nowhere.csv'");
     }
 
     /// <summary>

@@ -1,4 +1,5 @@
 using System.Text;
+using CopperPath.Reading.Placement;
 
 namespace CopperPath.Reading.BoardFiles;
 
@@ -11,9 +12,6 @@ internal static class ContentSniffer
     private const int HeadLines = 200;
 
     private static readonly string[] _gerberMarks = ["%FS", "%MO", "%AD", "%AM", "%TF", "%LP", "%IP", "%SF", "%IN"];
-    private static readonly HashSet<string> _componentWords = ["ref", "refdes", "reference", "designator", "name", "part", "component"];
-    private static readonly HashSet<string> _abscissaWords = ["x", "posx", "midx", "xaxis", "centerx", "centrex", "refx", "locationx", "xmm", "xmil"];
-    private static readonly HashSet<string> _angleWords = ["rot", "rotation", "angle"];
 
     public static FileContent Sniff(ReadOnlySpan<byte> bytes)
     {
@@ -73,16 +71,10 @@ internal static class ContentSniffer
         || line.StartsWith("P  JOB", StringComparison.Ordinal)
         || (line.Length >= 57 && (line.StartsWith("317", StringComparison.Ordinal) || line.StartsWith("327", StringComparison.Ordinal)));
 
+    /// <summary>Headings of a table of placements: beside names and places, how the parts are turned or on which side they are.</summary>
     private static bool IsPlacementHeader(string line)
     {
-        string[] words = [.. line.Split([',', ';', '\t', ' '], StringSplitOptions.RemoveEmptyEntries).Select(Letters)];
-
-        // "Mid X" is one heading in comma-separated files and two words here.
-        string[] pairs = [.. words.Zip(words.Skip(1), (a, b) => a + b)];
-        return words.Any(_componentWords.Contains)
-            && words.Concat(pairs).Any(_abscissaWords.Contains)
-            && words.Any(_angleWords.Contains);
+        string heading = PlacementColumns.HeadingOf(line);
+        return PlacementColumns.Of(TableLine.Split(heading, TableLine.DelimiterOf(heading), out _)) is { Rotation: >= 0 } or { Side: >= 0 };
     }
-
-    private static string Letters(string word) => string.Concat(word.Where(char.IsAsciiLetter)).ToLowerInvariant();
 }

@@ -19,6 +19,30 @@ internal sealed record PlacementColumns(
     private static readonly string[] _value = ["value", "val", "comment"];
     private static readonly string[] _package = ["package", "footprint", "pattern", "pkg"];
 
+    /// <summary>A heading may stand in a comment.</summary>
+    public static string HeadingOf(string line) => line.TrimStart('#', ' ');
+
+    /// <summary>
+    /// The same columns for a row kept apart by blanks that has more fields than headings: values and packages hold
+    /// blanks too, so what stands behind them moves to the right, and they themselves can not be told.
+    /// </summary>
+    public PlacementColumns MovedBy(int surplus)
+    {
+        int firstText = new[] { Value, Package }.Where(column => column >= 0).DefaultIfEmpty(-1).Min();
+        return firstText < 0 ? this : this with
+        {
+            Designator = Moved(Designator),
+            X = Moved(X),
+            Y = Moved(Y),
+            Rotation = Moved(Rotation),
+            Side = Moved(Side),
+            Value = -1,
+            Package = -1,
+        };
+
+        int Moved(int column) => column > firstText ? column + surplus : column;
+    }
+
     /// <summary>The columns of a heading line, or null when it does not name a designator, x and y.</summary>
     public static PlacementColumns? Of(IReadOnlyList<TableField> headings)
     {

@@ -17,6 +17,7 @@ internal sealed partial class PlacementParser(string file)
     private readonly SortedDictionary<string, int> _countByCode = new(StringComparer.Ordinal);
     private PlacementColumns? _columns;
     private char _delimiter;
+    private int _headingCount;
     private long? _countNm;
     private int _line;
 
@@ -78,10 +79,12 @@ internal sealed partial class PlacementParser(string file)
             StateUnit(countNm, unit.Groups["unit"].Index + 1, unit.Groups["unit"].Value);
         }
 
-        string heading = line.TrimStart('#', ' ');
+        string heading = PlacementColumns.HeadingOf(line);
         char delimiter = TableLine.DelimiterOf(heading);
-        if (PlacementColumns.Of(TableLine.Split(heading, delimiter, out _)) is { } columns)
+        List<TableField> headings = TableLine.Split(heading, delimiter, out _);
+        if (PlacementColumns.Of(headings) is { } columns)
         {
+            _headingCount = headings.Count;
             _columns = columns;
             _delimiter = delimiter;
             if (columns.CountNm is { } stated)
@@ -98,6 +101,11 @@ internal sealed partial class PlacementParser(string file)
         {
             Add(Severity.Warning, PlacementCode.OpenQuote, _line, openQuote, "a quote that never ends", "a quote at the end of the field; the row is dropped");
             return;
+        }
+
+        if (_delimiter == TableLine.Blanks && fields.Count > _headingCount)
+        {
+            columns = columns.MovedBy(fields.Count - _headingCount);
         }
 
         int needed = 1 + Math.Max(columns.Designator, Math.Max(columns.X, columns.Y));
