@@ -62,8 +62,7 @@ internal static class BoardRebuilder
         // 6. The parts at the pads, where a table of placements is all that tells of them.
         if (ReadPlacements(identified, answers, diagnostics) is { } placements)
         {
-            BoxNm bounds = BoxNm.Around(profile.Count > 0 ? profile.Select(piece => piece.Bounds) : layers.Select(layer => layer.Bounds));
-            nets = PartGuess.Apply(nets, placements, bounds, diagnostics);
+            nets = PartGuess.Apply(nets, placements, diagnostics);
         }
 
         return new Board(identified.Files, nets, profile, drills.Artwork, drills.Formats, diagnostics);

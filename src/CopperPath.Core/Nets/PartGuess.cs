@@ -63,9 +63,8 @@ internal sealed class PartGuess
     /// <summary>Marks pads with the part they probably belong to, where no file says it.</summary>
     /// <param name="nets">The nets; given back unchanged when their pads have pins, or the table does not fit them.</param>
     /// <param name="table">Where the parts are.</param>
-    /// <param name="boardBounds">Bounds of the board: some tables count from its lower left corner.</param>
     /// <param name="diagnostics">Told how the table was read, or why it was not used.</param>
-    public static NetList Apply(NetList nets, PlacementTable table, BoxNm boardBounds, List<Diagnostic> diagnostics)
+    public static NetList Apply(NetList nets, PlacementTable table, List<Diagnostic> diagnostics)
     {
         SourcePosition where = SourcePosition.WholeFile(table.File);
         if (nets.HasPins)
@@ -76,10 +75,10 @@ internal sealed class PartGuess
         }
 
         PartGuess guess = new(nets);
-        if (guess.Fit(table, boardBounds) is not { } fit)
+        if (guess.Fit(table) is not { } fit)
         {
-            diagnostics.Add(new Diagnostic("PRT002", Severity.Warning, where, "places of parts that match the pads in no unit and from no origin tried",
-                "millimetres, mils or inches, from the origin of the artwork or the lower left corner of the board; the table is not used"));
+            diagnostics.Add(new Diagnostic("PRT002", Severity.Warning, where, "places of parts that match the pads in no unit and from no origin",
+                "the centres of the parts between their pads, in millimetres, mils or inches, from one origin; the table is not used"));
             return nets;
         }
 
@@ -102,26 +101,43 @@ internal sealed class PartGuess
         public PointNm Apply(PointNm p) => new((long)Math.Round(p.X * Scale) + Origin.X, (long)Math.Round(p.Y * Scale) + Origin.Y);
     }
 
-    private TableFit? Fit(PlacementTable table, BoxNm bounds)
+    private TableFit? Fit(PlacementTable table)
     {
         (double Scale, string Unit)[] units = table.IsUnitStated ? [(1, "its unit")] : [(1, "millimetres"), (0.0254, "mils"), (25.4, "inches")];
-        (PointNm Origin, string Text)[] origins = [(default, "the origin of the artwork"), (new PointNm(bounds.MinX, bounds.MinY), "the lower left corner of the board")];
-        TableFit[] fits = [.. units.SelectMany(unit => origins, (unit, origin) =>
-                new TableFit(unit.Scale, origin.Origin, $"{unit.Unit} from {origin.Text}", 0))
-            .Select(fit => fit with { Share = ShareSymmetric(table, fit) })
-            .OrderByDescending(fit => fit.Share)];
-        double next = fits.Skip(1).Where(fit => fit.Scale != fits[0].Scale || fit.Origin.DistanceNmTo(fits[0].Origin) > MirrorToleranceNm)
-            .Select(fit => fit.Share).FirstOrDefault();
-        return fits[0].Share >= LeastFit && fits[0].Share - next >= LeastLead ? fits[0] : null;
+        PartOrigin origin = new(_pads);
+        List<TableFit> fits = [];
+        foreach ((double scale, string unit) in units)
+        {
+            TableFit unmoved = new(scale, default, $"{unit} from the origin of the artwork", 0);
+            PointNm shift = origin.Vote([.. table.Parts.Select(part => part with { At = unmoved.Apply(part.At) })], IsOnSide);
+            fits.Add(unmoved);
+            if (shift.DistanceNmTo(default) > MirrorToleranceNm)
+            {
+                fits.Add(new TableFit(scale, shift, string.Create(CultureInfo.InvariantCulture,
+                    $"{unit} from an origin at {shift.X / 1e6:0.##}, {shift.Y / 1e6:0.##} mm found from the pads"), 0));
+            }
+        }
+
+        TableFit[] byShare = [.. fits.Select(fit => fit with { Share = ShareSymmetric(table, fit) }).OrderByDescending(fit => fit.Share)];
+        double next = byShare.Skip(1).Select(fit => fit.Share).FirstOrDefault();
+        return byShare[0].Share >= LeastFit && byShare[0].Share - next >= LeastLead ? byShare[0] : null;
     }
 
-    private double ShareSymmetric(PlacementTable table, TableFit fit) =>
-        (double)table.Parts.Count(part => HasSymmetricPads(part with { At = fit.Apply(part.At) })) / Math.Max(1, table.Parts.Count);
-
-    private bool HasSymmetricPads(PlacedPart part)
+    /// <summary>
+    /// Share of parts whose nearest pad has a mirror image. Each pad counts for one part: read in too small a unit, all
+    /// parts would gather in the middle of the same two pads.
+    /// </summary>
+    private double ShareSymmetric(PlacementTable table, TableFit fit)
     {
-        int nearest = _all.Near(part.At).Where(i => IsOnSide(_pads[i], part)).OrderBy(i => _pads[i].At.DistanceNmTo(part.At)).ThenBy(i => i).FirstOrDefault(-1);
-        return nearest >= 0 && IsMirrored(_pads[nearest], part);
+        HashSet<int> pads = [];
+        int count = table.Parts.Count(part =>
+        {
+            PlacedPart placed = part with { At = fit.Apply(part.At) };
+            int nearest = _all.Near(placed.At).Where(i => IsOnSide(placed, _pads[i].Layer))
+                .OrderBy(i => _pads[i].At.DistanceNmTo(placed.At)).ThenBy(i => i).FirstOrDefault(-1);
+            return nearest >= 0 && IsMirrored(_pads[nearest], placed) && pads.Add(nearest);
+        });
+        return (double)count / Math.Max(1, table.Parts.Count);
     }
 
     private Dictionary<(int Net, int Pad), string> Assign(PlacedPart[] parts)
@@ -130,7 +146,7 @@ internal sealed class PartGuess
         List<PlacedPart>[] near = [.. _pads.Select(_ => new List<PlacedPart>())];
         foreach (PlacedPart part in parts)
         {
-            foreach (int i in _all.Near(part.At).Where(i => IsOnSide(_pads[i], part)))
+            foreach (int i in _all.Near(part.At).Where(i => IsOnSide(part, _pads[i].Layer)))
             {
                 near[i].Add(part);
                 if (IsMirrored(_pads[i], part))
@@ -163,10 +179,10 @@ internal sealed class PartGuess
     private bool IsMirrored(Pad pad, PlacedPart part) =>
         _mirrors[pad.Layer].HasNear(new PointNm((2 * part.At.X) - pad.At.X, (2 * part.At.Y) - pad.At.Y));
 
-    private bool IsOnSide(Pad pad, PlacedPart part) => part.Side switch
+    private bool IsOnSide(PlacedPart part, int layer) => part.Side switch
     {
-        BoardSide.Top => pad.Layer == 1,
-        BoardSide.Bottom => pad.Layer == _bottom,
+        BoardSide.Top => layer == 1,
+        BoardSide.Bottom => layer == _bottom,
         _ => true,
     };
 }

@@ -40,10 +40,20 @@ public sealed class PartGuessTests
     public void TableThatFitsNowhereIsNotUsed()
     {
         using SyntheticBoard board = TwoParts();
-        NetList nets = NetsOf(board, "Designator,X (mm),Y (mm),Side\nL1,5,55,top\nC1,12,70,top\n", out IReadOnlyList<Diagnostic> diagnostics);
+        NetList nets = NetsOf(board, "Designator,X (mm),Y (mm),Side\nL1,5,55,top\nC1,12,70,top\nR1,44,30,top\nR2,20,81,top\n", out IReadOnlyList<Diagnostic> diagnostics);
 
         Parts(nets).ShouldBeEmpty();
         diagnostics.ShouldHaveSingleItem().Code.ShouldBe("PRT002");
+    }
+
+    [Fact]
+    public void OtherOriginIsFoundFromThePads()
+    {
+        using SyntheticBoard board = TwoParts();
+        NetList nets = NetsOf(board, "Designator,X (mm),Y (mm),Side\nL1,-20,105,top\nC1,-13,105,top\n", out IReadOnlyList<Diagnostic> diagnostics);
+
+        Parts(nets).ShouldBe(["3 L1", "7 L1", "11 C1", "13 C1"], ignoreOrder: true);
+        diagnostics.ShouldHaveSingleItem().Found.ShouldContain("from an origin at 25, -100 mm found from the pads, 100 % of parts");
     }
 
     [Fact]
@@ -119,7 +129,7 @@ public sealed class PartGuessTests
         NetList bare = board.Nets with { Nets = [.. board.Nets.Nets.Select(net => net with { Pads = [.. net.Pads.Select(pad => pad with { Pin = null })] })] };
         PlacementTable table = PlacementReader.Read(file, File.ReadAllBytes(Path.Combine(folder, file))).Table!;
         HashSet<string> placed = [.. table.Parts.Select(part => part.Designator)];
-        Pad[] guessed = [.. PartGuess.Apply(bare, table, board.Bounds, []).Nets.SelectMany(net => net.Pads).Where(pad => truth.ContainsKey((pad.Layer, pad.At)))];
+        Pad[] guessed = [.. PartGuess.Apply(bare, table, []).Nets.SelectMany(net => net.Pads).Where(pad => truth.ContainsKey((pad.Layer, pad.At)))];
 
         Pad[] ofPlaced = [.. guessed.Where(pad => placed.Contains(truth[(pad.Layer, pad.At)]))];
         int found = ofPlaced.Count(pad => pad.GuessedPart is not null);

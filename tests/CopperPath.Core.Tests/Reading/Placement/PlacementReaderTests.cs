@@ -122,7 +122,7 @@ public class PlacementReaderTests
     [Theory]
     [InlineData("picopd-v12/positions.csv", 50, 0, false)]
     [InlineData("vesc-4/BLDC_4-all.pos", 112, 0, true)]
-    [InlineData("micro-driver-v2/pick_and_place.txt", 148, 29, false)]
+    [InlineData("micro-driver-v2/pick_and_place.txt", 149, 29, false)]
     public void TablesOfRealBoardsAreReadWhole(string path, int rows, int damagedRows, bool isUnitStated)
     {
         string full = SharedData.Require(["boards-open", .. path.Split('/')]);
