@@ -43,10 +43,10 @@ internal static class NetlistAlignment
     /// <param name="holes">Centres of drilled holes.</param>
     /// <param name="toleranceNm">How far a point may be from the hole it stands for.</param>
     /// <returns>What to add to its coordinates; zero also when the holes can not tell.</returns>
-    private static PointNm ShiftOf(BoardNetlist netlist, IReadOnlyList<PointNm> holes, long toleranceNm)
+    private static PointNm ShiftOf(BoardNetlist netlist, PointNm[] holes, long toleranceNm)
     {
         PointNm[] points = [.. netlist.Points.Where(point => point.HoleDiameterNm is not null).Select(point => point.Location)];
-        if (points.Length == 0 || holes.Count == 0)
+        if (points.Length == 0 || holes.Length == 0)
         {
             return default;
         }

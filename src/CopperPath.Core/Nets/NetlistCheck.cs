@@ -1,8 +1,6 @@
 using System.Globalization;
-using CopperPath.Copper;
 using CopperPath.Diagnostics;
 using CopperPath.Geometry;
-using CopperPath.Polygons;
 using CopperPath.Reading.Netlist;
 
 namespace CopperPath.Nets;

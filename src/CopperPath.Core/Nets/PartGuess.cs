@@ -31,7 +31,7 @@ internal sealed class PartGuess
 
     private readonly List<(int Net, int Pad)> _keys = [];
     private readonly List<Pad> _pads = [];
-    private readonly Dictionary<int, PointIndex> _mirrors = [];
+    private readonly Dictionary<int, (PointIndex Index, int[] Pads)> _byLayer = [];
     private readonly PointIndex _all;
     private readonly int _bottom;
 
@@ -56,7 +56,8 @@ internal sealed class PartGuess
         _all = new PointIndex(_pads.Select(pad => pad.At), ReachNm);
         foreach (int layer in new[] { 1, _bottom }.Distinct())
         {
-            _mirrors[layer] = new PointIndex(_pads.Where(pad => pad.Layer == layer).Select(pad => pad.At), MirrorToleranceNm);
+            int[] pads = [.. Enumerable.Range(0, _pads.Count).Where(i => _pads[i].Layer == layer)];
+            _byLayer[layer] = (new PointIndex(pads.Select(i => _pads[i].At), MirrorToleranceNm), pads);
         }
     }
 
@@ -135,7 +136,8 @@ internal sealed class PartGuess
             PlacedPart placed = part with { At = fit.Apply(part.At) };
             int nearest = _all.Near(placed.At).Where(i => IsOnSide(placed, _pads[i].Layer))
                 .OrderBy(i => _pads[i].At.DistanceNmTo(placed.At)).ThenBy(i => i).FirstOrDefault(-1);
-            return nearest >= 0 && IsMirrored(_pads[nearest], placed) && pads.Add(nearest);
+            int mirror = nearest < 0 ? -1 : MirrorOf(_pads[nearest], placed);
+            return mirror >= 0 && pads.Add(nearest) && (mirror == nearest || pads.Add(mirror));
         });
         return (double)count / Math.Max(1, table.Parts.Count);
     }
@@ -149,7 +151,7 @@ internal sealed class PartGuess
             foreach (int i in _all.Near(part.At).Where(i => IsOnSide(part, _pads[i].Layer)))
             {
                 near[i].Add(part);
-                if (IsMirrored(_pads[i], part))
+                if (MirrorOf(_pads[i], part) >= 0)
                 {
                     mirrored[i].Add(part);
                 }
@@ -176,8 +178,13 @@ internal sealed class PartGuess
             : null;
     }
 
-    private bool IsMirrored(Pad pad, PlacedPart part) =>
-        _mirrors[pad.Layer].HasNear(new PointNm((2 * part.At.X) - pad.At.X, (2 * part.At.Y) - pad.At.Y));
+    /// <summary>The pad across the centre of a part, -1 when there is none.</summary>
+    private int MirrorOf(Pad pad, PlacedPart part)
+    {
+        (PointIndex index, int[] pads) = _byLayer[pad.Layer];
+        int found = index.Nearest(new PointNm((2 * part.At.X) - pad.At.X, (2 * part.At.Y) - pad.At.Y));
+        return found < 0 ? -1 : pads[found];
+    }
 
     private bool IsOnSide(PlacedPart part, int layer) => part.Side switch
     {

@@ -41,7 +41,7 @@ public sealed class NetlistCheckTests
         board.Rectangle(1, 0, 0, 10, 10).Rectangle(2, 0, 0, 30, 10).PlatedSlot(5, 5, 5, 5, 0.6);
         NetList nets = NetsOf(board, new NetlistText().Pad("A", 1, 1, 1).Pad("A", 1, 2, 1).Pad("B", 2, 25, 5));
 
-        nets.Diagnostics.First().ToString().ShouldBe(
+        nets.Diagnostics[0].ToString().ShouldBe(
             "board.ipc:4:1: warning NET010: found one piece of rebuilt copper for 2 nets of the netlist: A (2 points, the first at 1, 1 mm on layer 1), "
             + "B (1 points, the first at 25, 5 mm on layer 2); expected one conductor per name: a short in the artwork, nets tied on purpose, or copper misread");
         nets.Nets.ShouldHaveSingleItem().Name.ShouldBe("A");
@@ -54,7 +54,7 @@ public sealed class NetlistCheckTests
         using SyntheticBoard board = TwoPieces();
         NetList nets = NetsOf(board, new NetlistText().Pad("A", 1, 5, 5).Pad("A", 1, 25, 5));
 
-        nets.Diagnostics.First().ToString().ShouldBe(
+        nets.Diagnostics[0].ToString().ShouldBe(
             "board.ipc:3:1: warning NET011: found 2 pieces of rebuilt copper for the net A of the netlist: at 5, 5 mm on layer 1, at 25, 5 mm on layer 1; "
             + "expected one conductor per name: an open in the artwork, parts joined by a component, or a hole misread");
         nets.Nets.Select(net => net.Name).ShouldBe(["A", "A (piece 2)"]);
