@@ -1,4 +1,3 @@
-using CopperPath.Diagnostics;
 using CopperPath.Geometry;
 using CopperPath.Polygons;
 

@@ -18,7 +18,7 @@ public static class CopperBuilder
     public static (CopperLayer? Layer, IReadOnlyList<Diagnostic> Diagnostics) Build(
         int number, LayerArtwork artwork, IReadOnlyList<PolygonNm> profile)
     {
-        IReadOnlyList<PolygonNm> painted = PolygonOperations.Paint([.. artwork.Objects.Select(StepOf)]);
+        IReadOnlyList<PolygonNm> painted = Painted(artwork);
         if (!IsNegative(artwork))
         {
             return (new CopperLayer(number, artwork.File, painted, artwork), []);
@@ -35,6 +35,10 @@ public static class CopperBuilder
         return (new CopperLayer(number, artwork.File, copper, artwork), [new Diagnostic("CUP002", Severity.Note, where,
             "a layer drawn as absent copper", "copper; it was inverted inside the board outline")]);
     }
+
+    /// <summary>What an image covers when all is painted in its order, polarity of each object honoured.</summary>
+    public static IReadOnlyList<PolygonNm> Painted(LayerArtwork artwork) =>
+        PolygonOperations.Paint([.. artwork.Objects.Select(StepOf)]);
 
     /// <summary>All rings of all polygons, as the polygon room's operations take them.</summary>
     public static IReadOnlyList<PointNm[]> RingsOf(IEnumerable<PolygonNm> polygons) =>
