@@ -23,6 +23,14 @@ internal static class Oracle
             : AreaOf(OverlayNGRobust.Union(parts));
     }
 
+    /// <summary>Union of any rings; one that touches or crosses itself counts as what it covers, holes left open.</summary>
+    public static NtsGeometry UnionOf(IEnumerable<PointNm[]> rings)
+    {
+        NtsGeometry[] parts = [.. rings.Select(ring => IsSimple(ring)
+            ? Factory.CreatePolygon(ToNts(ring)) : ToNts(CopperPath.Polygons.PolygonOperations.Union([ring])))];
+        return parts.Length == 0 ? Factory.CreateEmpty(Dimension.Surface) : AreaOf(OverlayNGRobust.Union(parts));
+    }
+
     public static bool IsSimple(PointNm[] ring) => Factory.CreatePolygon(ToNts(ring)).IsValid;
 
     /// <summary>The rings, those that cross themselves after rounding replaced by the outlines of what they cover.</summary>
