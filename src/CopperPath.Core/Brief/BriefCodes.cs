@@ -39,4 +39,6 @@ public static class BriefCodes
     public const string StageCurrent = "BRF050";
     public const string NotABuck = "BRF051";
     public const string HeatPlace = "BRF052";
+    public const string FaultCurrent = "BRF053";
+    public const string FaultStretch = "BRF054";
 }

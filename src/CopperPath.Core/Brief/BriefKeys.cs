@@ -7,7 +7,7 @@ namespace CopperPath.Brief;
 internal static class BriefKeys
 {
     public static readonly SectionKeys Root = new("the brief",
-        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "thermal", "converters", "nets", "sensitive nets", "waivers"]);
+        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "thermal", "converters", "nets", "faults", "sensitive nets", "waivers"]);
 
     public static readonly SectionKeys Board = new("board", ["name", "revision", "files", "layers", "drill format", "placement"]);
 
@@ -59,6 +59,9 @@ internal static class BriefKeys
 
     public static readonly SectionKeys HeatSink = new("a heat sink",
         ["name", "component", "rectangle", "circle", "temperature", "resistance"]);
+
+    public static readonly SectionKeys Fault = new("a fault",
+        ["name", "stretch", "current", "time", "capacitance", "voltage", "ramp", "limit"]);
 
     public static readonly SectionKeys PointOnLayer = new("a point on a layer", ["layer", "x", "y"]);
 

@@ -64,6 +64,7 @@ public static class BriefReader
         List<NetReview> nets = NetSectionReader.ReadAll(section, limits, context);
         List<SensitiveNet> sensitive = SensitiveNetReader.ReadAll(section, context);
         List<Waiver> waivers = WaiverSectionReader.ReadAll(section, context);
+        List<FaultCase> faults = FaultSectionReader.ReadAll(section, nets, context);
         LayerReferenceCheck.Run(nets, thermal, stackup, sink);
 
         // The sections that could not be read have said so; without one of them there is no brief.
@@ -75,6 +76,7 @@ public static class BriefReader
                 Converters = converters,
                 SensitiveNets = sensitive,
                 Waivers = waivers,
+                Faults = faults,
             };
     }
 

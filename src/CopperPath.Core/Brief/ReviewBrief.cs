@@ -33,6 +33,9 @@ public sealed record ReviewBrief(
 
     /// <summary>Findings accepted beforehand; may be empty.</summary>
     public IReadOnlyList<Waiver> Waivers { get; init; } = [];
+
+    /// <summary>Short overloads to be survived; may be empty.</summary>
+    public IReadOnlyList<FaultCase> Faults { get; init; } = [];
 }
 
 /// <summary>Thicknesses of the build, top to bottom.</summary>

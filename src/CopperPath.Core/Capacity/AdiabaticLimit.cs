@@ -34,4 +34,24 @@ public static class AdiabaticLimit
         return new CurrentEstimate(currentA, s_basis.WithReasons(timeS <= LongestS ? []
             : [$"{QuantityText.Time(timeS)} is longer than {QuantityText.Time(LongestS)}: heat lost to the board is no longer small"]));
     }
+
+    /// <summary>
+    /// Integral of the squared current that heats a section between two temperatures, ampere squared seconds.
+    /// </summary>
+    /// <param name="sectionM2">Section, square metres, positive.</param>
+    /// <param name="initialK">Temperature before, kelvin.</param>
+    /// <param name="finalK">Temperature after, kelvin, above the one before.</param>
+    public static double SquaredCurrentSeconds(double sectionM2, double initialK, double finalK) =>
+        Math.Pow(Current(sectionM2, 1, initialK, finalK).CurrentA, 2);
+
+    /// <summary>Temperature a section reaches, kelvin; above 1356 K it has melted.</summary>
+    /// <param name="sectionM2">Section, square metres, positive.</param>
+    /// <param name="squaredCurrentSeconds">Integral of the squared current, ampere squared seconds, not negative.</param>
+    /// <param name="initialK">Temperature before, kelvin.</param>
+    public static double FinalK(double sectionM2, double squaredCurrentSeconds, double initialK)
+    {
+        double offsetK = OffsetC - Units.ZeroCelsiusK;
+        double capacity = Math.Pow(ConstantAPerMm2 * Checked.Positive(sectionM2) * Mm2PerM2, 2);
+        return ((Checked.Positive(initialK) + offsetK) * Math.Exp(Checked.NotNegative(squaredCurrentSeconds) / capacity)) - offsetK;
+    }
 }

@@ -39,6 +39,12 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
     /// <summary>Rise of a barrel, kelvin.</summary>
     public double BarrelRiseK(BarrelCurrent barrel) => BarrelEstimate(barrel).RiseK;
 
+    /// <summary>Copper crossed by a cut, square metres.</summary>
+    public double CopperSectionM2(Section section) => section.WidthM * ThicknessM(section);
+
+    /// <summary>Copper of a barrel across its axis, square metres.</summary>
+    public double BarrelSectionM2(BarrelCurrent barrel) => BarrelSection.AreaM2(barrel.Barrel.Feature, stack);
+
     /// <summary>What the judgement of a barrel rests on.</summary>
     public string BarrelAssumption(BarrelCurrent barrel) =>
         $"barrel taken as an unrolled conductor of its wall's length and thickness; {TextOf(BarrelEstimate(barrel).Basis)}";

@@ -23,6 +23,7 @@ public static class Judge
             findings.AddRange(HeatRule.Judge(solved, heat));
         }
 
+        findings.AddRange(FaultRule.Judge(brief, solved, rating));
         findings.AddRange(solved.SelectMany(DropRule.Judge));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));
         if (brief.Limits.PlaneSlotLengthM is { } slotM)

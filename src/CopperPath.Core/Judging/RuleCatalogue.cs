@@ -32,6 +32,11 @@ public static class RuleCatalogue
         Beyond, "temperature rise, no default", "the brief",
         "limits: temperature rise; thermal", "temperatures solved for the whole board");
 
+    public static readonly Rule Fault = new("fault",
+        "Does the worst section stand the stated overloads?",
+        "remark; beyond limit where the limit is passed", "130 degC", "maximum operating temperature of many FR-4 laminates (UL 796; from memory)",
+        "faults: limit", "the worst section or plated hole of the stretch, heated without losing heat (adiabatic form of IEC 60949; from memory)");
+
     public static readonly Rule Drop = new("drop",
         "Is the voltage lost along the copper within the allowed drop?",
         Beyond, "voltage drop, not judged by default", "the brief",
@@ -109,7 +114,7 @@ public static class RuleCatalogue
 
     public static readonly IReadOnlyList<Rule> All =
     [
-        Neck, Barrel, Heat, Drop, SwingArea, ReturnSlot, Open, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
+        Neck, Barrel, Heat, Fault, Drop, SwingArea, ReturnSlot, Open, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
         SwingLeast, SensitiveDistance, HotLoop, CapacitorVias, CapacitorDistance, BankDrop,
     ];
 

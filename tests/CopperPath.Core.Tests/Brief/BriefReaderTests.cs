@@ -45,6 +45,11 @@ public class BriefReaderTests
         SinkPlace sink = thermal.Sinks.ShouldHaveSingleItem();
         (sink.Name, sink.Place.GetType(), sink.TemperatureK, sink.ResistanceKPerW).ShouldBe(("bolt", typeof(CircleContact), 323.15, 5));
 
+        // Inrush of 1000 uF, 12 V in 5 ms: C dV/dt = 2.4 A.
+        brief.Faults.Select(fault => (fault.Name, fault.Stretch, fault.TimeS, fault.LimitK)).ShouldBe(
+            [("short", "By point", 0.01, 423.15), ("inrush", "By point", 0.005, 403.15)]);
+        brief.Faults.Select(fault => fault.CurrentA).ShouldBe([200, 2.4], 1e-12);
+
         brief.Nets.Count.ShouldBe(2);
         NetReview feed = brief.Nets[0];
         feed.Name.ShouldBe("Feed, connector to fuse");

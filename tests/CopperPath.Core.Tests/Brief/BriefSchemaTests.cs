@@ -29,6 +29,7 @@ public class BriefSchemaTests
         ["laminate"] = BriefKeys.Laminate,
         ["loss"] = BriefKeys.Loss,
         ["heatSink"] = BriefKeys.HeatSink,
+        ["fault"] = BriefKeys.Fault,
         ["point"] = BriefKeys.Point,
         ["pointOnLayer"] = BriefKeys.PointOnLayer,
         ["boxOnLayer"] = BriefKeys.BoxOnLayer,
@@ -87,6 +88,7 @@ public class BriefSchemaTests
     [InlineData("net", "nets: [ { net: N } ]")]
     [InlineData("loss", "thermal: { losses: {} }")]
     [InlineData("heatSink", "thermal: { heat sinks: {} }")]
+    [InlineData("fault", "faults: {}")]
     [InlineData("pointOnLayer", "nets: [ { at: {} } ]")]
     [InlineData("boxOnLayer", "nets: [ { terminals: [ { rectangle: {} } ] } ]")]
     [InlineData("circleOnLayer", "nets: [ { terminals: [ { circle: {} } ] } ]")]
@@ -132,7 +134,7 @@ public class BriefSchemaTests
         [
             "", "A", "mA", "MA", "V", "uV", "kV", "m", "um", "\u00B5m", "nm", "mm", "cm", "km", "mil", "in", "oz",
             "K", "mK", "degC", "\u00B0C", "C", "Hz", "ohm",
-            "W", "mW", "W/m2K", "W/mK", "K/W",
+            "W", "mW", "s", "ms", "F", "uF", "W/m2K", "W/mK", "K/W",
         ];
         foreach (string unit in units)
         {

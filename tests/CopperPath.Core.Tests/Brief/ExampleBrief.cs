@@ -89,6 +89,9 @@ internal static class ExampleBrief
                 circle: { layer: 2, x: 1 mm, y: 2 mm, diameter: 3 mm }
                 leaves: 1 A
                 contact: joined
+        faults:
+          - { name: short, stretch: By point, current: 200 A, time: 10 ms, limit: 150 degC }
+          - { name: inrush, stretch: By point, capacitance: 1000 uF, voltage: 12 V, ramp: 5 ms, limit: 130 degC }
         """;
 
     public const string Head = """

@@ -1,0 +1,65 @@
+using CopperPath.Core.Tests.Gallery;
+using CopperPath.Judging;
+using CopperPath.Thermal;
+
+namespace CopperPath.Core.Tests.Thermal;
+
+/// <summary>The whole path, from Gerber text and a brief to temperatures.</summary>
+public sealed class HeatOfAReviewTests
+{
+    /// <summary>
+    /// A bar of 10 mm x 35 um with 10 A and films of 10 W/m2K on both faces: q = 492.60 W/m2 at 20 degC, growing by
+    /// 0.00393 per kelvin, so q / (20 - 0.00393 q) = 27.27 K everywhere.
+    /// </summary>
+    [Fact]
+    public void BarWithTwoFilmsHasTheExactRise()
+    {
+        Review review = Check("10 A", "top: { film: 10 W/m2K, emissivity: 0 }, bottom: { film: 10 W/m2K, emissivity: 0 }");
+        TemperatureField heat = review.Heat.ShouldNotBeNull();
+        double exact = 492.60 / (20 - (0.00393 * 492.60));
+
+        heat.Result.Balance.ErrorRatio.ShouldBeLessThan(1e-8);
+        NetTemperatures bar = NetTemperatures.Of(review.Nets[0].Conduction, heat);
+        bar.MeanK.ShouldBe(exact, exact * 5e-3);
+        bar.PeakK.ShouldBe(exact, exact * 5e-3);
+        heat.Result.Balance.JouleW.ShouldBe(review.Nets[0].Conduction.LossW * (1 + (0.00393 * exact)), exact * 1e-3);
+    }
+
+    /// <summary>A loss of 0.2 W on the bar adds its share: 0.2 W over 10 mm x 50 mm x 20 W/m2K is 20 K on average.</summary>
+    [Fact]
+    public void ComponentLossesHeatTheBoard()
+    {
+        Review review = Check("1 mA", "top: { film: 10 W/m2K, emissivity: 0 }, bottom: { film: 10 W/m2K, emissivity: 0 }, "
+            + "losses: { name: Q1, rectangle: { layer: top, from: [0 mm, 0 mm], to: [50 mm, 10 mm] }, power: 0.2 W }");
+        NetTemperatures.Of(review.Nets[0].Conduction, review.Heat!).MeanK.ShouldBe(20, 0.02);
+    }
+
+    [Fact]
+    public void APlaceBeyondTheBoardIsNamed()
+    {
+        Review review = Check("1 A", "losses: { name: Q1, rectangle: { layer: top, from: [40 mm, 0 mm], to: [60 mm, 10 mm] }, power: 1 W }");
+        review.Diagnostics.ShouldContain(diagnostic => diagnostic.Code == "HEA003");
+        review.Verdict.ShouldBe(Verdict.CouldNotJudge);
+    }
+
+    [Fact]
+    public void RunawayIsAFinding()
+    {
+        Review review = Check("200 A", "top: { film: 10 W/m2K, emissivity: 0 }, bottom: { film: 10 W/m2K, emissivity: 0 }");
+        review.Findings.Single(finding => finding.Rule == RuleCatalogue.Heat.Id).Sentence.ShouldContain("runaway");
+    }
+
+    private static Review Check(string current, string thermal)
+    {
+        using SyntheticBoard board = new(1);
+        board.Rectangle(1, 0, 0, 50, 10);
+        return Analysis.Check(board.WriteBrief($$"""
+              - name: Bar
+                at: { layer: top, x: 25 mm, y: 5 mm }
+                terminals:
+                  - { name: left, rectangle: { layer: top, from: [0 mm, 0 mm], to: [0.05 mm, 10 mm] }, enters: {{current}} }
+                  - { name: right, rectangle: { layer: top, from: [49.95 mm, 0 mm], to: [50 mm, 10 mm] }, leaves: {{current}} }
+            thermal: { {{thermal}} }
+            """));
+    }
+}
