@@ -1,7 +1,6 @@
 using System.Globalization;
 using CopperPath.Brief;
 using CopperPath.Capacity;
-using CopperPath.Electrical;
 using CopperPath.Quantities;
 
 namespace CopperPath.Judging;
