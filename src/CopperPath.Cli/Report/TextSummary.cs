@@ -15,6 +15,7 @@ public static class TextSummary
         TextWriter writer = terminal.Out;
         WriteNets(terminal, review);
         ConverterSummary.Write(writer, review);
+        SkinSummary.Write(writer, review);
         WriteFindings(writer, review.Findings);
         foreach (string line in review.StatedDefaults)
         {

@@ -37,7 +37,7 @@ internal sealed class FaceExchange
     /// <summary>Film coefficient at the last call of <see cref="Update"/>, watts per square metre and kelvin.</summary>
     public double FilmWPerM2K { get; private set; }
 
-    /// <summary>Conductance a rise of nothing would meet, watts per kelvin; 0 means that the face gives nothing away.</summary>
+    /// <summary>True for a face without film and without radiation.</summary>
     public bool GivesNothing => _face.FilmWPerM2K == 0 && _face.Emissivity == 0;
 
     /// <summary>

@@ -1,4 +1,5 @@
 using CopperPath.Electrical;
+using CopperPath.Nets;
 using CopperPath.Quantities;
 
 namespace CopperPath.Thermal;
@@ -34,6 +35,14 @@ public sealed record TemperatureField(HeatNetwork Network, ThermalResult Result)
         }
 
         return weights > 0 ? weighted / weights : plain;
+    }
+
+    /// <summary>Largest rise along a plated hole, mean over its cells on each level, kelvin.</summary>
+    public double HottestOfHoleK(Barrel barrel)
+    {
+        HeatGrid grid = Network.Grid;
+        return Enumerable.Range(grid.PlaneOf(barrel.Layers[0]), grid.PlaneOf(barrel.Layers[^1]) - grid.PlaneOf(barrel.Layers[0]) + 1)
+            .Max(p => CellShares.Of(grid, p, [barrel.Outline]).Sum(part => part.Share * Result.RiseK[part.Node]));
     }
 
     /// <summary>Mean and largest rise along a cut, kelvin.</summary>
