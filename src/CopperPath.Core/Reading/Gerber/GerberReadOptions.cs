@@ -18,10 +18,10 @@ public sealed record GerberReadOptions
     public long MaximumObjects { get; init; } = 2_000_000;
 
     /// <summary>
-    /// Most vertices of the finished image, rings shared between objects counted at each use; twenty times the
+    /// Most vertices of the finished image, rings shared between objects counted at each use; ten times the
     /// largest layer of the real boards the tests read.
     /// </summary>
-    public long MaximumVertices { get; init; } = 20_000_000;
+    public long MaximumVertices { get; init; } = 10_000_000;
 
     /// <summary>
     /// True when the image is, or may be, copper: a negative image and unknown commands are then errors.

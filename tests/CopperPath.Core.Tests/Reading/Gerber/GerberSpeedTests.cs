@@ -27,11 +27,13 @@ public sealed class GerberSpeedTests
         foreach (string file in largest)
         {
             byte[] bytes = File.ReadAllBytes(file);
-            (double split, double parse, double read) = Medians(bytes);
-            string line = $"{Path.GetFileName(file)}: {bytes.Length} bytes, {Split(bytes)} pieces; median of {Runs}: "
-                + $"split {split:0.00} ms, parse {parse:0.00} ms = {parse / split:0.00} times, read and flatten {read:0.00} ms";
+            (List<double> split, List<double> parse, List<double> read) = Measure(bytes);
+            string line = $"{Path.GetFileName(file)}: {bytes.Length} bytes, {Split(bytes)} pieces; "
+                + $"median of {Runs}: split {Median(split):0.00} ms, parse {Median(parse):0.00} ms = {Median(parse) / Median(split):0.00} times, "
+                + $"read and flatten {Median(read):0.00} ms; fastest: split {split[0]:0.00} ms, parse {parse[0]:0.00} ms = "
+                + $"{parse[0] / split[0]:0.00} times, read and flatten {read[0]:0.00} ms";
             TestContext.Current.TestOutputHelper?.WriteLine(line);
-            if (parse > MostTimesSplitting * split)
+            if (Median(parse) > MostTimesSplitting * Median(split))
             {
                 tooSlow.Add(line);
             }
@@ -40,7 +42,8 @@ public sealed class GerberSpeedTests
         tooSlow.ShouldBeEmpty();
     }
 
-    private static (double Split, double Parse, double Read) Medians(byte[] bytes)
+    /// <summary>Times of each, in milliseconds, fastest first.</summary>
+    private static (List<double> Split, List<double> Parse, List<double> Read) Measure(byte[] bytes)
     {
         for (int i = 0; i < WarmUps; i++)
         {
@@ -59,7 +62,10 @@ public sealed class GerberSpeedTests
             read.Add(MillisecondsOf(() => Read(bytes)));
         }
 
-        return (Median(split), Median(parse), Median(read));
+        split.Sort();
+        parse.Sort();
+        read.Sort();
+        return (split, parse, read);
     }
 
     private static bool IsGerber(string file) =>
@@ -90,9 +96,5 @@ public sealed class GerberSpeedTests
         return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
     }
 
-    private static double Median(List<double> values)
-    {
-        values.Sort();
-        return values[values.Count / 2];
-    }
+    private static double Median(List<double> sorted) => sorted[sorted.Count / 2];
 }
