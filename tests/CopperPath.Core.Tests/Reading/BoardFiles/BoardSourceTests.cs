@@ -156,6 +156,26 @@ public sealed class BoardSourceTests : IDisposable
     }
 
     [Fact]
+    public void EachFaultOfAnArchiveIsToldToTheWord()
+    {
+        const string Open = "a folder or a zip archive of fabrication files";
+        Said(Archive(("../evil.gbr", "x"), ("a.gbr", "A"))).ShouldBe("board.zip: error BRD005: found the entry path '../evil.gbr'; expected a path that stays inside the archive");
+        Said(Archive(("a.gbr", "1"), ("a.gbr", "2"))).ShouldBe("a.gbr: error BRD006: found a second file of this name; expected one file of each name");
+        Said(Archive(("x/a.gbr", "1"), ("y/a.gbr", "2"))).ShouldBe("board.zip: error BRD008: found files in the folders x, y; expected the files of one board in one folder");
+        Said(Archive()).ShouldBe("board.zip: error BRD002: found no files; expected the fabrication files of a board");
+        Said(Write("notes.txt", "text")).ShouldBe($"notes.txt: error BRD003: found a file that is not a whole zip archive; expected {Open}");
+        Said(Path.Combine(_folder, "nowhere")).ShouldBe($"nowhere: error BRD001: found nothing at this path; expected {Open}");
+
+        string three = Archive(("a.gbr", "0123456789"), ("b.gbr", "0123456789"), ("c.gbr", "0123456789"));
+        Said(three, new BoardSourceLimits(2, 100, 100)).ShouldBe("board.zip: error BRD004: found 3 files; expected at most 2 files for a board");
+        Said(three, new BoardSourceLimits(3, 9, 100)).ShouldBe("a.gbr: error BRD004: found 10 bytes; expected at most 9 bytes in one file");
+        Said(three, new BoardSourceLimits(3, 100, 25)).ShouldBe("c.gbr: error BRD004: found 30 bytes so far; expected at most 25 bytes in all files");
+
+        string Said(string path, BoardSourceLimits? limits = null) =>
+            BoardSource.Open(path, limits).Diagnostics[0].ToString().Replace(_folder + Path.DirectorySeparatorChar, "", StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ChecksumMatchesTheStandardCheckValue() =>
         // Published check value of CRC-32/ISO-HDLC for the nine digits.
         Crc32.Of("123456789"u8).ShouldBe(0xCBF43926u);

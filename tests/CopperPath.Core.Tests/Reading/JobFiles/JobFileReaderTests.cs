@@ -29,17 +29,18 @@ public class JobFileReaderTests
         Job("""{"MaterialStackup":[{"Type":"Copper","Name":"F.Cu"}]}""").Stackup.ShouldHaveSingleItem().ThicknessM.ShouldBeNull();
 
     [Theory]
-    [InlineData("{\"Header\": {", "JOB001")]
-    [InlineData("[1,2]", "JOB001")]
-    [InlineData("not json", "JOB001")]
-    [InlineData("""{"FilesAttributes":[{"Path":"a.gbr"}]}""", "JOB002")]
-    [InlineData("""{"FilesAttributes":[{"Path":"../a.gbr","FileFunction":"Profile"}]}""", "JOB003")]
-    [InlineData("""{"FilesAttributes":[{"Path":"C:\\a.gbr","FileFunction":"Profile"}]}""", "JOB003")]
-    [InlineData("""{"GeneralSpecs":{"BoardThickness":"thick"}}""", "JOB004")]
-    [InlineData("""{"GeneralSpecs":{"LayerNumber":4},"MaterialStackup":[{"Type":"Copper"},{"Type":"Copper"}]}""", "JOB005")]
-    [InlineData("""{"GeneralSpecs":{"BoardThickness":1.6},"MaterialStackup":[{"Type":"Copper","Thickness":0.035},{"Type":"Dielectric","Thickness":0.8}]}""", "JOB006")]
-    public void FaultsAreWarnedOf(string text, string code) =>
-        JobFileReader.Read("b.gbrjob", Encoding.UTF8.GetBytes(text)).Diagnostics.ShouldHaveSingleItem().Code.ShouldBe(code);
+    [InlineData("{\"Header\": {", "b.gbrjob:1:13: warning JOB001: found text that is not JSON; expected a job file in JSON; it is set aside")]
+    [InlineData("{\n \"a\": x}", "b.gbrjob:2:7: warning JOB001: found text that is not JSON; expected a job file in JSON; it is set aside")]
+    [InlineData("[1,2]", "b.gbrjob: warning JOB001: found JSON that is not an object; expected a job file, starting with {")]
+    [InlineData("""{"FilesAttributes":[{"Path":"a.gbr"}]}""", "b.gbrjob: warning JOB002: found a file entry without Path or FileFunction; expected both")]
+    [InlineData("""{"FilesAttributes":[{"Path":"../a.gbr","FileFunction":"Profile"}]}""", "b.gbrjob: warning JOB003: found the path '../a.gbr'; expected a plain file name beside the job file; the entry is dropped")]
+    [InlineData("""{"FilesAttributes":[{"Path":"C:\\a.gbr","FileFunction":"Profile"}]}""", "b.gbrjob: warning JOB003: found the path 'C:\\a.gbr'; expected a plain file name beside the job file; the entry is dropped")]
+    [InlineData("""{"GeneralSpecs":{"BoardThickness":"thick"}}""", "b.gbrjob: warning JOB004: found BoardThickness that is not a number; expected a number; taken as not given")]
+    [InlineData("""{"MaterialStackup":[{"Type":"Copper","Thickness":-1}]}""", "b.gbrjob: warning JOB004: found a negative thickness; expected a length in millimetres; taken as not given")]
+    [InlineData("""{"GeneralSpecs":{"LayerNumber":4},"MaterialStackup":[{"Type":"Copper"},{"Type":"Copper"}]}""", "b.gbrjob: warning JOB005: found 2 copper layers in the stack-up and LayerNumber 4; expected the two to be equal")]
+    [InlineData("""{"GeneralSpecs":{"BoardThickness":1.6},"MaterialStackup":[{"Type":"Copper","Thickness":0.035},{"Type":"Dielectric","Thickness":0.8}]}""", "b.gbrjob: warning JOB006: found layers that add up to 0.835 mm in a board of 1.6 mm; expected the two to agree within 10 %")]
+    public void FaultsAreWarnedOf(string text, string expected) =>
+        JobFileReader.Read("b.gbrjob", Encoding.UTF8.GetBytes(text)).Diagnostics.ShouldHaveSingleItem().ToString().ShouldBe(expected);
 
     [Fact]
     public void SharedJobFileNamesItsNineFiles()

@@ -81,6 +81,22 @@ public class NetlistReaderTests
         reading.Diagnostics[^1].Found.ShouldBe("2 records that could not be read");
     }
 
+    [Theory]
+    [InlineData("", "board.ipc: error NTL001: found an empty file; expected a netlist in plain text")]
+    [InlineData("P  UNITS SI\0", "board.ipc: error NTL001: found bytes that are not text; expected a netlist in plain text")]
+    [InlineData("P  UNITS SI\nP  UNITS CUST 0\n999", "board.ipc:2:1: error NTL002: found units 'CUST 0'; expected one of CUST 0, CUST 1, CUST 2 or SI, once, before the first point")]
+    [InlineData("P  UNITS SI\njunk\n999", "board.ipc:2:1: warning NTL003: found 'junk'; expected a record number, P or C in column 1")]
+    [InlineData("P  UNITS SI\n317GND X1\n999", "board.ipc:2:1: warning NTL003: found '317GND X1'; expected X and Y with their digits in columns 42 to 57")]
+    [InlineData("P  UNITS SI\n317GND U3-7 D0300PA00X+001000Y-002000\n999", "board.ipc:2:1: warning NTL004: found a record off its columns; expected the columns of the format; read by its letters")]
+    [InlineData("P  UNITS SI\n378NET L01 0010 X1Y1\n999", "board.ipc: note NTL005: found 1 records 378; expected records 307, 317, 327 and 367, which name points")]
+    [InlineData("P  UNITS SI\n379NET L01\n999", "board.ipc: note NTL005: found 1 records 379; expected records 307, 317, 327 and 367, which name points")]
+    [InlineData("P  UNITS SI\n389BOARD_EDGE X1Y1\n999", "board.ipc: note NTL005: found 1 records 389; expected records 307, 317, 327 and 367, which name points")]
+    [InlineData("P  UNITS SI", "board.ipc:1:1: warning NTL006: found end of file without record 999; expected 999 at the end; the file may be cut short")]
+    [InlineData("P  UNITS SI\nP  IMAGE PANEL\n999", "board.ipc:2:1: warning NTL007: found image 'PANEL'; expected the primary image; others are not read")]
+    [InlineData(ThroughHole + "\n999", "board.ipc:1:1: note NTL008: found points before any unit; expected P  UNITS; read as CUST 0, the default of the format")]
+    public void EachFaultIsToldToTheWord(string text, string expected) =>
+        NetlistReader.Read("board.ipc", Encoding.ASCII.GetBytes(text)).Diagnostics[0].ToString().ShouldBe(expected);
+
     [Fact]
     public void FileWithoutEndRecordIsSuspect() =>
         Reading("P  UNITS SI", ThroughHole).Diagnostics.ShouldHaveSingleItem().Code.ShouldBe(NetlistCode.NoEnd);
