@@ -25,7 +25,9 @@ internal static class FaultRule
     {
         double sectionM2 = worst.SectionM2;
         double through = fault.SquaredCurrentSeconds * worst.CurrentShare * worst.CurrentShare;
-        double reachedK = AdiabaticLimit.FinalK(sectionM2, through, startK);
+
+        // Beyond melting the form means nothing: the value stops there, and the sentence says so.
+        double reachedK = Math.Min(AdiabaticLimit.FinalK(sectionM2, through, startK), MeltingK);
         double scale = 1 / (worst.CurrentShare * worst.CurrentShare);
         double toLimit = fault.LimitK > startK ? scale * AdiabaticLimit.SquaredCurrentSeconds(sectionM2, startK, fault.LimitK) : 0;
         double toMelting = scale * AdiabaticLimit.SquaredCurrentSeconds(sectionM2, startK, MeltingK);

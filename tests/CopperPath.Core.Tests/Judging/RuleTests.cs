@@ -27,6 +27,7 @@ public sealed class RuleTests
         ["capacitor-vias"] = new() { CapacitorVias = 1 },
         ["capacitor-distance"] = new() { CapacitorSpreadMm = 9, Limits = "  capacitor distance ratio: 2\n" },
         ["heat"] = new() { Sections = "thermal: { losses: { name: hot part, circle: { layer: top, x: 40 mm, y: 10 mm, diameter: 6 mm }, power: 8 W } }\n" },
+        ["fault"] = new() { Sections = "faults: { name: short, stretch: Input, current: 200 A, time: 100 ms }\n" },
         ["bank-drop"] = new() { Limits = "  bank drop: 1 mV\n" },
     };
 
