@@ -35,7 +35,7 @@ public static class CheckCommand
             new OutputFile("findings.sarif", FindingsSarif.Of(review)),
             .. ReviewTables.Of(review),
         ];
-        files.AddRange(ReviewPictures.Of(review));
+        files.AddRange(ReviewPictures.Of(review, options.PictureFormats));
         files.AddRange(review.Brief!.Converters.Select((section, i) => new OutputFile(
             FormattableString.Invariant($"waveforms-{i + 1}.png"), Overlays.WaveformChart.PaintPng(section.Facts))));
         terminal.EndProgress();

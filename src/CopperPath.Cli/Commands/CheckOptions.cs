@@ -1,5 +1,6 @@
 using CommandLine;
 using CommandLine.Text;
+using CopperPath.Cli.Overlays;
 
 namespace CopperPath.Cli.Commands;
 
@@ -12,6 +13,13 @@ public sealed class CheckOptions
     [Option('o', "output", MetaValue = "FOLDER",
         HelpText = "Where pictures and results go. Default: copperpath-report/NAME beside the brief.")]
     public string? Output { get; set; }
+
+    [Option('p', "pictures", MetaValue = "FORMATS", Separator = ',',
+        HelpText = "Formats of the review pictures, parted by commas: png (default), svg, pdf.")]
+    public IEnumerable<PictureFormat> Pictures { get; set; } = [];
+
+    /// <summary>The formats asked for, each once, or PNG where none was.</summary>
+    internal IReadOnlyList<PictureFormat> PictureFormats => Pictures.Any() ? [.. Pictures.Distinct()] : [PictureFormat.Png];
 
     [Option('t', "timings", HelpText = "Say how long each stage took.")]
     public bool Timings { get; set; }

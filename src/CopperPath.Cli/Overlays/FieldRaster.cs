@@ -54,6 +54,25 @@ internal sealed class FieldRaster
         return raster;
     }
 
+    /// <summary>Other values in the same pixels: where this raster has none, the result has none.</summary>
+    /// <param name="valueAt">Value at a column and row.</param>
+    public FieldRaster Revalued(Func<int, int, double> valueAt)
+    {
+        FieldRaster raster = new(Width, Height);
+        for (int y = 0; y < Height; y++)
+        {
+            for (int x = 0; x < Width; x++)
+            {
+                if (float.IsFinite(this[x, y]))
+                {
+                    raster._values[(y * Width) + x] = (float)valueAt(x, y);
+                }
+            }
+        }
+
+        return raster;
+    }
+
     /// <summary>The samples in colour, transparent where there is none.</summary>
     public SKImage Coloured(ValueScale scale, ColourMap map)
     {

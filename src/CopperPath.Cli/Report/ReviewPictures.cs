@@ -32,25 +32,34 @@ public static class ReviewPictures
 
     private const int ShadeSteps = 6;
 
-    public static IEnumerable<OutputFile> Of(Review review)
+    /// <param name="review">A review with at least one net.</param>
+    /// <param name="formats">What each picture is written as.</param>
+    public static IEnumerable<OutputFile> Of(Review review, IReadOnlyList<PictureFormat> formats)
     {
         string hash = HashOf(review);
-        return [.. Densities(review, hash), .. Rises(review, hash)];
+        foreach ((string name, OverlayScene scene) in Densities(review, hash).Concat(Rises(review, hash)))
+        {
+            foreach (PictureFormat format in formats)
+            {
+                (string ending, byte[] content) = OverlayPainter.Paint(scene, format);
+                yield return new OutputFile($"{name}.{ending}", content);
+            }
+        }
     }
 
-    private static IEnumerable<OutputFile> Densities(Review review, string hash)
+    private static IEnumerable<(string Name, OverlayScene Scene)> Densities(Review review, string hash)
     {
         List<(int Layer, ShadedSheet Sheet)> fields = [.. review.Nets.SelectMany(net => net.Conduction.Sheets)
             .Select(sheet => (sheet.Layer, new ShadedSheet(sheet.Mesh, DensityAPerMm2(sheet, review.Stack!))))];
         double peakAPerMm2 = fields.Select(field => PeakAPerMm2(field.Sheet.Values)).DefaultIfEmpty(1).Max();
         double topAPerMm2 = RoundNumbers.AtLeast(Math.Max(peakAPerMm2, LeastTopAPerMm2));
         ScaleSpec scale = new("Current density", "A/mm²", ScaleKind.Logarithmic, topAPerMm2, topAPerMm2 * BottomShare);
-        return LayersOf(review).Select(layer => new OutputFile(
-            FormattableString.Invariant($"layer-{layer}.png"), OverlayPainter.PaintPng(SceneOf(review, layer, fields, scale, hash))));
+        return LayersOf(review).Select(layer =>
+            (FormattableString.Invariant($"layer-{layer}"), SceneOf(review, layer, fields, scale, hash)));
     }
 
     /// <summary>Temperature rise of the reviewed copper, all layers on one scale; none where no temperatures were solved.</summary>
-    private static IEnumerable<OutputFile> Rises(Review review, string hash)
+    private static IEnumerable<(string Name, OverlayScene Scene)> Rises(Review review, string hash)
     {
         if (review.Heat is not { Result.Status: ThermalStatus.Solved } heat)
         {
@@ -63,8 +72,8 @@ public static class ReviewPictures
         double mostK = fields.SelectMany(field => field.Sheet.Values).DefaultIfEmpty(1).Max();
         double stepK = RoundNumbers.Step(Math.Max(mostK - leastK, LeastRangeK), ShadeSteps);
         ScaleSpec scale = new("Temperature rise", "K", ScaleKind.Linear, Math.Ceiling(mostK / stepK) * stepK, Math.Floor(leastK / stepK) * stepK);
-        return LayersOf(review).Select(layer => new OutputFile(
-            FormattableString.Invariant($"rise-layer-{layer}.png"), OverlayPainter.PaintPng(SceneOf(review, layer, fields, scale, hash))));
+        return LayersOf(review).Select(layer =>
+            (FormattableString.Invariant($"rise-layer-{layer}"), SceneOf(review, layer, fields, scale, hash)));
     }
 
     private static IEnumerable<int> LayersOf(Review review) =>

@@ -29,6 +29,7 @@ public sealed class ReportInBrowserTests(ReviewedNeck review, Browser browser) :
 
             ShouldAgree(await ValueAsync(report, "density"), probe.GetProperty("currentDensityAPerM2").GetDouble());
             ShouldAgree(await ValueAsync(report, "drop"), probe.GetProperty("dropV").GetDouble());
+            ShouldAgree(await ValueAsync(report, "rise"), probe.GetProperty("riseK").GetDouble());
         }
     }
 
@@ -170,7 +171,7 @@ public sealed class ReportInBrowserTests(ReviewedNeck review, Browser browser) :
         double perUnit = parts[1] switch
         {
             "A/mm²" => 1e6,
-            "V" => 1,
+            "V" or "K" => 1,
             "mV" => 1e-3,
             "µV" => 1e-6,
             "nV" => 1e-9,

@@ -64,6 +64,11 @@ internal sealed class BoardData
         json.WriteStartArray("quantities");
         WriteQuantity(json, "density", "Current density", "A/mm\u00b2", 1e-6, ScaleKind.Logarithmic, grid => grid.DensityAPerM2);
         WriteQuantity(json, "drop", "Potential drop", "mV", 1e3, ScaleKind.Linear, grid => grid.DropV);
+        if (_grids.Any(grid => grid.RiseK is not null))
+        {
+            WriteQuantity(json, "rise", "Temperature rise", "K", 1, ScaleKind.Linear, grid => grid.RiseK!);
+        }
+
         json.WriteEndArray();
     }
 
@@ -182,6 +187,11 @@ internal sealed class BoardData
             json.WriteNumber("rows", grid.Rows);
             json.WriteNumber("density", GridPacking.Add(_bytes, grid.DensityAPerM2));
             json.WriteNumber("drop", GridPacking.Add(_bytes, grid.DropV));
+            if (grid.RiseK is { } rise)
+            {
+                json.WriteNumber("rise", GridPacking.Add(_bytes, rise));
+            }
+
             json.WriteEndObject();
         }
 
@@ -199,7 +209,7 @@ internal sealed class BoardData
             json.WriteNumber("yMm", Rounded(finding.YM * 1e3));
             json.WriteString("subject", finding.Subject);
             json.WriteString("rule", finding.Rule);
-            json.WriteBoolean("isBeyond", finding.Level != FindingLevel.Remark);
+            json.WriteBoolean("isBeyond", finding.Level != FindingLevel.Remark && finding.Waiver is null);
             json.WriteEndObject();
         }
 

@@ -14,10 +14,10 @@ internal static class DecimalCode
     private const int FirstExponent = -36;
     private const int LastExponent = 35;
 
-    /// <param name="value">Not negative; anything not finite has no code.</param>
+    /// <param name="value">Not negative; what is negative or not finite has no code.</param>
     public static ushort Of(double value)
     {
-        if (!double.IsFinite(value))
+        if (!double.IsFinite(value) || value < 0)
         {
             return None;
         }
@@ -27,7 +27,7 @@ internal static class DecimalCode
         value.TryFormat(text, out int length, "E2", CultureInfo.InvariantCulture);
         int exponent = int.Parse(text[5..length], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
         int mantissa = ((text[0] - '0') * 100) + ((text[2] - '0') * 10) + (text[3] - '0');
-        return value <= 0 || exponent < FirstExponent ? Zero
+        return value == 0 || exponent < FirstExponent ? Zero
             : exponent > LastExponent ? None
             : (ushort)(2 + ((exponent - FirstExponent) * 900) + (mantissa - 100));
     }

@@ -3,6 +3,7 @@ using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Judging;
 using CopperPath.Quantities;
+using CopperPath.Thermal;
 using SkiaSharp;
 
 namespace CopperPath.Cli.Report.Html;
@@ -18,8 +19,9 @@ namespace CopperPath.Cli.Report.Html;
 /// <param name="TopNm">Upper edge of the first row; rows run downwards.</param>
 /// <param name="DensityAPerM2">Current density, amperes per square metre; absent in contacts and plated holes.</param>
 /// <param name="DropV">Potential below the stretch's highest terminal, volts.</param>
+/// <param name="RiseK">The board's own rise above ambient, kelvin; null where no temperatures were solved.</param>
 internal sealed record FieldGrid(
-    int Stretch, int Layer, long PitchNm, long LeftNm, long TopNm, FieldRaster DensityAPerM2, FieldRaster DropV)
+    int Stretch, int Layer, long PitchNm, long LeftNm, long TopNm, FieldRaster DensityAPerM2, FieldRaster DropV, FieldRaster? RiseK)
 {
     /// <summary>Cells of the whole report: what keeps the file small.</summary>
     private const double CellBudget = 3_000_000;
@@ -60,9 +62,14 @@ internal sealed record FieldGrid(
         double thicknessM = review.Stack!.ThicknessM[sheet.Layer - 1];
         double[] density = [.. Enumerable.Range(0, sheet.Mesh.TriangleCount)
             .Select(t => sheet.Mesh.TriangleMarkers[t] == 0 ? sheet.SheetCurrentAPerM(t) / thicknessM : double.NaN)];
-        return new FieldGrid(stretch, sheet.Layer, pitchNm, left, top,
+        FieldGrid grid = new(stretch, sheet.Layer, pitchNm, left, top,
             FieldRaster.SampleWithinMesh([new ShadedSheet(sheet.Mesh, density)], transform, area),
-            FieldRaster.SampleWithinMesh([new ShadedSheet(sheet.Mesh, dropV, FieldShading.PerVertex)], transform, area));
+            FieldRaster.SampleWithinMesh([new ShadedSheet(sheet.Mesh, dropV, FieldShading.PerVertex)], transform, area),
+            RiseK: null);
+        return review.Heat is not { Result.Status: ThermalStatus.Solved } heat ? grid : grid with
+        {
+            RiseK = grid.DropV.Revalued((column, row) => heat.RiseK(grid.Layer, grid.CentreXM(column), grid.CentreYM(row))),
+        };
     }
 
     private static long Lattice(double offsetNm, long pitchNm, Func<double, double> round) =>

@@ -24,6 +24,11 @@ internal static class FieldProbe
                 json.WriteNumber("yM", Math.Round(grid.CentreYM(row), 9));
                 json.WriteNumber("currentDensityAPerM2", grid.DensityAPerM2[column, row]);
                 json.WriteNumber("dropV", grid.DropV[column, row]);
+                if (grid.RiseK is { } rise)
+                {
+                    json.WriteNumber("riseK", rise[column, row]);
+                }
+
                 json.WriteEndObject();
             }
         }

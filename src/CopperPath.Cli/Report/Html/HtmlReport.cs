@@ -49,6 +49,7 @@ internal static class HtmlReport
             {FindingsSection.Of(review)}
             {StretchesSection.Of(review, stretches, rating)}
             {HotspotsSection.Of(review, stretches, rating)}
+            {ConvertersSection.Of(review)}
             {BasisSection.Of(review, rating)}
             {RepeatSection.Of(review, brief)}
             </main>

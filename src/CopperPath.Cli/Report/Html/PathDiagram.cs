@@ -7,7 +7,7 @@ namespace CopperPath.Cli.Report.Html;
 internal static class PathDiagram
 {
     private const int BoxWidth = 236;
-    private const int BoxHeight = 112;
+    private const int BoxHeight = 132;
     private const int Gap = 14;
     private const int StageGap = 46;
     private const int HeadHeight = 30;
@@ -98,7 +98,8 @@ internal static class PathDiagram
             {name.Select((line, i) => (Markup)$"""<text class="name" x="14" y="{19 + (16 * i)}">{line}</text>""")}
             {Figure("current", QuantityText.Current(stretch.EnteringA), 14, 58)}{Figure("drop", Or(stretch, stretch.Conduction.DropV, QuantityText.Voltage), ValueColumn, 58)}
             {Figure("loss", Or(stretch, stretch.Conduction.LossW, QuantityText.Power), 14, 78)}{Figure("rise", rise, ValueColumn, 78)}
-            <rect class="trough" x="14" y="93" width="{BoxWidth - 28}" height="6" rx="3"/><rect class="fill" x="14" y="93" width="{(int)Math.Round((BoxWidth - 28) * Math.Min(1, share))}" height="6" rx="3"/>
+            {(stretch.Own is { } own ? Figure("on this board, rise", QuantityText.TemperatureDifference(own.PeakK), 14, 98) : Markup.Nothing)}
+            <rect class="trough" x="14" y="112" width="{BoxWidth - 28}" height="6" rx="3"/><rect class="fill" x="14" y="112" width="{(int)Math.Round((BoxWidth - 28) * Math.Min(1, share))}" height="6" rx="3"/>
             </g>
             """;
     }

@@ -1,6 +1,7 @@
 using CopperPath.Brief;
 using CopperPath.Electrical;
 using CopperPath.Judging;
+using CopperPath.Thermal;
 
 namespace CopperPath.Cli.Report.Html;
 
@@ -10,7 +11,9 @@ namespace CopperPath.Cli.Report.Html;
 /// <param name="EnteringA">Current that enters it, amperes.</param>
 /// <param name="SectionRiseK">Rise of its hottest cut by the chosen relation, kelvin; null without cuts.</param>
 /// <param name="HoleRiseK">Rise of its hottest plated hole likewise; null without holes.</param>
-internal sealed record Stretch(int Number, SolvedNet Solved, double EnteringA, double? SectionRiseK, double? HoleRiseK)
+/// <param name="Own">Temperatures of its copper in this board's own solution; null where there is none.</param>
+internal sealed record Stretch(
+    int Number, SolvedNet Solved, double EnteringA, double? SectionRiseK, double? HoleRiseK, NetTemperatures? Own)
 {
     public string Name => Solved.Bound.Review.Name;
 
@@ -34,5 +37,7 @@ internal sealed record Stretch(int Number, SolvedNet Solved, double EnteringA, d
         net,
         net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA),
         net.Sections.Count == 0 ? null : net.Sections.Max(rating.TraceRiseK),
-        net.Conduction.Barrels.Count == 0 ? null : net.Conduction.Barrels.Max(rating.BarrelRiseK)))];
+        net.Conduction.Barrels.Count == 0 ? null : net.Conduction.Barrels.Max(rating.BarrelRiseK),
+        review.Heat is { Result.Status: ThermalStatus.Solved } heat && net.Conduction.Sheets.Count > 0
+            ? NetTemperatures.Of(net.Conduction, heat) : null))];
 }

@@ -11,9 +11,9 @@ internal static class StretchesSection
         <section id="stretches" aria-labelledby="stretches-head">
         <h2 id="stretches-head">Stretches of copper</h2>
         {ReportTable.Of("Reviewed stretches",
-            [new("Stretch"), new("Stage"), new("Net"), new("Current", true), new("Resistance", true), new("Drop", true), new("of allowed", true), new("Loss", true), new("Hottest section", true), new("Hottest hole", true), new("Copper", true)],
+            [new("Stretch"), new("Stage"), new("Net"), new("Current", true), new("Resistance", true), new("Drop", true), new("of allowed", true), new("Loss", true), new("Hottest section", true), new("Hottest hole", true), new("Peak on this board", true), new("Copper", true)],
             stretches.Select(Row))}
-        <p class="note">Rises by {rating.Name}. Copper is the net's area over all {review.Board!.Nets!.Layers.Count} layers.</p>
+        <p class="note">Rises of sections and holes by {rating.Name}; the peak on this board is from its own temperatures, all copper spreading heat. Copper is the net's area over all {review.Board!.Nets!.Layers.Count} layers.</p>
         <h3>Sharing at the terminals</h3>
         {ReportTable.Of("Terminals; a positive current enters the copper",
             [new("Stretch"), new("Terminal"), new("Contacts", true), new("Current", true), new("Least in one contact", true), new("Most in one contact", true), new("Most over equal share", true), new("Busiest contact"), new("Potential", true)],
@@ -34,6 +34,7 @@ internal static class StretchesSection
         new(s.IsSolved ? QuantityText.Power(s.Conduction.LossW) : "-", s.Conduction.LossW),
         new(s.SectionRiseK is { } section ? QuantityText.TemperatureDifference(section) : "-", s.SectionRiseK ?? double.NaN),
         new(s.HoleRiseK is { } hole ? QuantityText.TemperatureDifference(hole) : "-", s.HoleRiseK ?? double.NaN),
+        new(s.Own is { } own ? QuantityText.TemperatureDifference(own.PeakK) : "-", s.Own?.PeakK ?? double.NaN),
         new(QuantityText.Area(s.Solved.Bound.Net.AreaM2), s.Solved.Bound.Net.AreaM2),
     ];
 

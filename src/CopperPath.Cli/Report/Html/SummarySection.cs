@@ -36,7 +36,7 @@ internal static class SummarySection
     private static Markup Worst(Review review)
     {
         List<(Finding Finding, int Number)> worst = [.. review.Findings.Select((finding, i) => (finding, i + 1))
-            .OrderBy(numbered => numbered.finding.Level == FindingLevel.Remark)
+            .OrderBy(numbered => !numbered.finding.Counts)
             .ThenBy(numbered => numbered.finding.Measure?.MarginRatio ?? 0)
             .ThenBy(numbered => numbered.Item2).Take(WorstShown)];
         return worst.Count == 0
@@ -45,7 +45,7 @@ internal static class SummarySection
     }
 
     private static Markup Card(Finding finding, int number) => $"""
-        <li class="{(finding.Level == FindingLevel.Remark ? "card" : "card beyond")}">
+        <li class="{(finding.Level == FindingLevel.Remark || finding.Waiver is not null ? "card" : "card beyond")}">
         <p class="card-head"><span class="number">{number}</span> {finding.Subject}</p>
         {Big(finding)}
         <p>{finding.Sentence}</p>
@@ -62,7 +62,12 @@ internal static class SummarySection
         if (stretches.Where(s => s.RiseShare is not null).MaxBy(s => s.RiseShare) is { } hottest)
         {
             double limitK = hottest.Solved.Bound.Review.Limits.TemperatureRiseK;
-            yield return $"""<div><dt>Hottest copper</dt><dd>{QuantityText.TemperatureDifference(hottest.RiseK!.Value)} of {QuantityText.TemperatureDifference(limitK)} allowed<br><small>{hottest.Name}</small></dd></div>""";
+            yield return $"""<div><dt>Hottest section or hole</dt><dd>{QuantityText.TemperatureDifference(hottest.RiseK!.Value)} of {QuantityText.TemperatureDifference(limitK)} allowed<br><small>{hottest.Name}</small></dd></div>""";
+        }
+
+        if (stretches.Where(s => s.Own is not null).MaxBy(s => s.Own!.PeakK) is { } warmest)
+        {
+            yield return $"""<div><dt>Peak of this board's own temperatures</dt><dd>{QuantityText.TemperatureDifference(warmest.Own!.PeakK)}<br><small>{warmest.Name}</small></dd></div>""";
         }
 
         if (stretches.Where(s => s.DropShare is not null).MaxBy(s => s.DropShare) is { } deepest)
@@ -70,7 +75,7 @@ internal static class SummarySection
             yield return $"""<div><dt>Largest drop</dt><dd>{QuantityText.Voltage(deepest.Conduction.DropV)} of {QuantityText.Voltage(deepest.Solved.Bound.Review.Limits.VoltageDropV!.Value)} allowed<br><small>{deepest.Name}</small></dd></div>""";
         }
 
-        yield return $"""<div><dt>Findings</dt><dd>{review.Findings.Count(f => f.Level == FindingLevel.BeyondLimit)} beyond limits, {review.Findings.Count(f => f.Level == FindingLevel.Remark)} remarks</dd></div>""";
+        yield return $"""<div><dt>Findings</dt><dd>{review.Findings.Count(f => f.Counts)} beyond limits, {review.Findings.Count(f => f.Waiver is not null)} waived, {review.Findings.Count(f => f.Level == FindingLevel.Remark)} remarks</dd></div>""";
     }
 
     private static string Accuracy(IReadOnlyList<Stretch> stretches)

@@ -262,11 +262,17 @@ class BoardView {
       lines.push([['b', this.data.stretches[grid.stretch].name],
         ['', ': '], ['density', density === null ? 'contact or hole' : `${threeDigits(density * 1e-6)} A/mm²`],
         ['', ', drop '], ['drop', drop === null ? 'none' : withPrefix(drop, 'V')],
+        ...(grid.rise === undefined ? [] : [['', ', rise '], ['rise', this.riseText(grid, x, y)]]),
         ['', ` (cell ${grid.pitchMm} mm)`]]);
     }
     const place = `Layer ${this.layer}, x ${x.toFixed(2)} mm, y ${y.toFixed(2)} mm`;
     this.reading.replaceChildren(lines.length ? `${place}. ` : `${place}: no solved copper.`, ...lines.flatMap((line, i) => [
       ...(i ? [document.createElement('br')] : []), ...line.map(BoardView.piece)]));
+  }
+
+  riseText(grid, x, y) {
+    const rise = this.fields.valueAt(grid, 'rise', x, y);
+    return rise === null ? 'none' : `${threeDigits(rise)} K`;
   }
 
   static piece([kind, text]) {
