@@ -12,7 +12,7 @@ internal static class PathDiagram
     private const int StageGap = 46;
     private const int HeadHeight = 30;
     private const int ValueColumn = 128;
-    private const int NameLine = 31;
+    private const int NameLine = 28;
 
     /// <summary>Stages side by side, the return below them; for wide pages.</summary>
     public static Markup Across(IReadOnlyList<Stretch> stretches)
