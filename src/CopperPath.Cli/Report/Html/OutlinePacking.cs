@@ -2,7 +2,7 @@ using CopperPath.Geometry;
 
 namespace CopperPath.Cli.Report.Html;
 
-/// <summary>Copper outlines for the screen: points within a hundredth of a millimetre of the copper, as small differences.</summary>
+/// <summary>Copper outlines for the screen: within two hundredths of a millimetre of the copper, as small differences.</summary>
 internal static class OutlinePacking
 {
     public const long UnitNm = 10_000;
