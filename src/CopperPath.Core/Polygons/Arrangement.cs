@@ -3,24 +3,28 @@ namespace CopperPath.Polygons;
 /// <summary>The plane cut into faces by all segments of an operation, with the coverage of every face.</summary>
 internal sealed class Arrangement
 {
+    /// <summary>One bit of an answer for each source.</summary>
+    public const int MaxSources = 64;
+
     private readonly ulong[] _coverageOfCycle;
     private readonly Nesting _nesting;
 
-    public Arrangement(SegmentSet segments, CoverageRule rule)
+    /// <param name="edges">Edges that meet at their ends only.</param>
+    /// <param name="sourceCount">Sources they contribute to are numbered below this, at most <see cref="MaxSources"/>.</param>
+    public Arrangement(NodedEdges edges, int sourceCount)
     {
-        NodedEdges edges = NodedEdges.Of(segments);
         HalfEdgeGraph? graph = null;
         Components? components = null;
         Parallel.Invoke(() => graph = new HalfEdgeGraph(edges), () => components = new Components(edges));
         Graph = graph!;
         _nesting = new Nesting(Graph, components!);
         _coverageOfCycle = new ulong[Graph.FirstOfCycle.Length];
-        SpreadCoverage(rule);
+        SpreadCoverage(new int[sourceCount]);
     }
 
     public HalfEdgeGraph Graph { get; }
 
-    /// <summary>Coverage of the face to the left of the half-edge.</summary>
+    /// <summary>Coverage of the face to the left of the half-edge: bit k is set where source k does not wind zero times.</summary>
     public ulong CoverageLeftOf(int halfEdge) => _coverageOfCycle[Graph.CycleOf[halfEdge]];
 
     /// <summary>Calls back for each pair of cycles that bound one and the same face.</summary>
@@ -39,8 +43,9 @@ internal sealed class Arrangement
     /// Walks through all faces depth first, from the infinite one, crossing each edge of the walk once forth and
     /// once back, so that one running set of winding numbers is enough.
     /// </summary>
-    private void SpreadCoverage(CoverageRule rule)
+    private void SpreadCoverage(int[] winding)
     {
+        ulong coverage = 0;
         bool[] reached = new bool[_coverageOfCycle.Length];
         Stack<Visit> path = new();
         for (int outer = _nesting.FirstUnenclosed; outer >= 0; outer = _nesting.NextBeside(outer))
@@ -55,7 +60,7 @@ internal sealed class Arrangement
         void Enter(int cycle, int across)
         {
             reached[cycle] = true;
-            _coverageOfCycle[cycle] = rule.Coverage;
+            _coverageOfCycle[cycle] = coverage;
             path.Push(new Visit(cycle, Graph.FirstOfCycle[cycle], _nesting.FirstInside(cycle), across));
         }
 
@@ -89,7 +94,12 @@ internal sealed class Arrangement
             NodedEdges edges = Graph.Edges;
             int edge = halfEdge >> 1, first = edges.FirstContribution[edge];
             var contributions = edges.Contributions.AsSpan(first, edges.FirstContribution[edge + 1] - first);
-            rule.Cross(contributions, (halfEdge & 1) == 0 ? -1 : 1);
+            int direction = (halfEdge & 1) == 0 ? -1 : 1;
+            foreach ((int source, int delta) in contributions)
+            {
+                winding[source] += direction * delta;
+                coverage = winding[source] != 0 ? coverage | (1UL << source) : coverage & ~(1UL << source);
+            }
         }
     }
 

@@ -36,10 +36,23 @@ internal sealed class NodedEdges
     /// <summary>Contributions of all edges, by rising source within an edge.</summary>
     public Contribution[] Contributions { get; }
 
+    /// <summary>All edges.</summary>
     public static NodedEdges Of(SegmentSet set)
     {
         Segment[] segments = set.ToSegments();
-        CellNoder[] parts = SnapRounding.Run(segments);
+        return Of(segments, SnapRounding.Run(segments, null), static (segment, _) => new Contribution(segment.Source, segment.Delta));
+    }
+
+    /// <summary>The edges between covered and bare places; they contribute to one source, 0, whose area is the covered one.</summary>
+    public static NodedEdges OfBorders(SegmentSet set, CoverageRule rule)
+    {
+        Segment[] segments = set.ToSegments();
+        return Of(segments, SnapRounding.Run(segments, rule), static (_, change) => new Contribution(0, change));
+    }
+
+    private static NodedEdges Of(
+        Segment[] segments, TileNoder[] parts, Func<Segment, int, Contribution> contributionOf)
+    {
         PointNm[] vertices = new PointNm[parts.Sum(part => part.Vertices.Count)];
         int[] firstVertexOfPart = new int[parts.Length];
         for (int p = 0, first = 0; p < parts.Length; p++)
@@ -49,19 +62,19 @@ internal sealed class NodedEdges
             first += parts[p].Vertices.Count;
         }
 
-        (int[] firstPassage, int[] passages) = PassagesBySegment(segments.Length, parts, firstVertexOfPart);
-        return Merge(vertices, Pieces(segments, vertices, firstPassage, passages));
+        (int[] firstPassage, Passage[] passages) = PassagesBySegment(segments.Length, parts, firstVertexOfPart);
+        return Merge(vertices, Pieces(segments, vertices, firstPassage, passages, contributionOf));
     }
 
-    private static (int[] FirstPassage, int[] Passages) PassagesBySegment(
-        int segmentCount, CellNoder[] parts, int[] firstVertexOfPart)
+    private static (int[] FirstPassage, Passage[] Passages) PassagesBySegment(
+        int segmentCount, TileNoder[] parts, int[] firstVertexOfPart)
     {
         int[] first = new int[segmentCount + 1];
-        foreach (CellNoder part in parts)
+        foreach (TileNoder part in parts)
         {
-            foreach ((int segment, _) in part.Passages)
+            foreach (Passage passage in part.Passages)
             {
-                first[segment + 1]++;
+                first[passage.Segment + 1]++;
             }
         }
 
@@ -71,12 +84,12 @@ internal sealed class NodedEdges
         }
 
         int[] next = first[..^1];
-        int[] passages = new int[first[^1]];
+        Passage[] passages = new Passage[first[^1]];
         for (int p = 0; p < parts.Length; p++)
         {
-            foreach ((int segment, int vertex) in parts[p].Passages)
+            foreach (Passage passage in parts[p].Passages)
             {
-                passages[next[segment]++] = firstVertexOfPart[p] + vertex;
+                passages[next[passage.Segment]++] = passage with { Vertex = firstVertexOfPart[p] + passage.Vertex };
             }
         }
 
@@ -84,29 +97,25 @@ internal sealed class NodedEdges
     }
 
     /// <summary>Cuts each segment at the vertices it passes.</summary>
-    private static Piece[] Pieces(Segment[] segments, PointNm[] vertices, int[] firstPassage, int[] passages)
+    private static List<Piece> Pieces(Segment[] segments, PointNm[] vertices, int[] firstPassage, Passage[] passages,
+        Func<Segment, int, Contribution> contributionOf)
     {
-        Piece[] pieces = new Piece[passages.Length - segments.Length];
-        const int BlockSize = 8192;
-        Parallel.For(0, (segments.Length + BlockSize - 1) / BlockSize, block =>
+        List<Piece> pieces = [];
+        for (int s = 0; s < segments.Length; s++)
         {
-            int end = Math.Min(segments.Length, (block + 1) * BlockSize);
-            for (int s = block * BlockSize; s < end; s++)
+            Span<Passage> own = passages.AsSpan(firstPassage[s], firstPassage[s + 1] - firstPassage[s]);
+            SortAlong(segments[s], vertices, own);
+            for (int i = 1; i < own.Length; i++)
             {
-                Span<int> own = passages.AsSpan(firstPassage[s], firstPassage[s + 1] - firstPassage[s]);
-                SortAlong(segments[s], vertices, own);
-
-                // Each segment meets one pixel more than it has pieces.
-                int target = firstPassage[s] - s;
-                for (int i = 1; i < own.Length; i++)
+                (int source, int delta) = contributionOf(segments[s], own[i - 1].Change);
+                if (delta != 0)
                 {
-                    (int from, int to, int delta) = own[i - 1] < own[i]
-                        ? (own[i - 1], own[i], segments[s].Delta)
-                        : (own[i], own[i - 1], -segments[s].Delta);
-                    pieces[target++] = new Piece(from, to, segments[s].Source, delta);
+                    (int from, int to) = (own[i - 1].Vertex, own[i].Vertex);
+                    pieces.Add(from < to ? new Piece(from, to, source, delta) : new Piece(to, from, source, -delta));
                 }
             }
-        });
+        }
+
         return pieces;
     }
 
@@ -114,32 +123,33 @@ internal sealed class NodedEdges
     /// A segment rises or falls monotonically in both directions, so the pixels it meets form a staircase:
     /// their city-block distance from its start orders them.
     /// </summary>
-    private static void SortAlong(in Segment segment, PointNm[] vertices, Span<int> passed)
+    private static void SortAlong(in Segment segment, PointNm[] vertices, Span<Passage> passed)
     {
         int signY = segment.Dy >= 0 ? 1 : -1;
         if (passed.Length > 16)
         {
-            passed.Sort((p, q) =>
-                (vertices[p].X + (signY * vertices[p].Y)).CompareTo(vertices[q].X + (signY * vertices[q].Y)));
+            passed.Sort((p, q) => DistanceOf(p.Vertex).CompareTo(DistanceOf(q.Vertex)));
             return;
         }
 
         for (int i = 1; i < passed.Length; i++)
         {
-            int vertex = passed[i];
-            long distance = vertices[vertex].X + (signY * vertices[vertex].Y);
+            Passage passage = passed[i];
+            long distance = DistanceOf(passage.Vertex);
             int hole = i;
-            while (hole > 0 && vertices[passed[hole - 1]].X + (signY * vertices[passed[hole - 1]].Y) > distance)
+            while (hole > 0 && DistanceOf(passed[hole - 1].Vertex) > distance)
             {
                 passed[hole] = passed[hole - 1];
                 hole--;
             }
 
-            passed[hole] = vertex;
+            passed[hole] = passage;
         }
+
+        long DistanceOf(int vertex) => vertices[vertex].X + (signY * vertices[vertex].Y);
     }
 
-    private static NodedEdges Merge(PointNm[] vertices, Piece[] pieces)
+    private static NodedEdges Merge(PointNm[] vertices, List<Piece> pieces)
     {
         int[] first = new int[vertices.Length + 1];
         foreach (Piece piece in pieces)
@@ -153,14 +163,14 @@ internal sealed class NodedEdges
         }
 
         int[] next = first[..^1];
-        Piece[] sorted = new Piece[pieces.Length];
+        Piece[] sorted = new Piece[pieces.Count];
         foreach (Piece piece in pieces)
         {
             sorted[next[piece.From]++] = piece;
         }
 
-        List<int> from = new(pieces.Length), to = new(pieces.Length), firstContribution = new(pieces.Length + 1);
-        List<Contribution> contributions = new(pieces.Length);
+        List<int> from = new(pieces.Count), to = new(pieces.Count), firstContribution = new(pieces.Count + 1);
+        List<Contribution> contributions = new(pieces.Count);
         for (int v = 0; v < vertices.Length; v++)
         {
             Span<Piece> leaving = sorted.AsSpan(first[v], first[v + 1] - first[v]);

@@ -21,21 +21,21 @@ public static class PolygonOperations
     {
         var segments = new SegmentSet();
         segments.AddRings(rings, 0);
-        return RegionBoundaries.Of(new Arrangement(segments, new CoveredBySource(1)), static covered => covered != 0);
+        return Covered(segments, CoverageRule.OfSets(false, true));
     }
 
     /// <summary>The area covered by both.</summary>
     public static IReadOnlyList<PolygonNm> Intersect(IReadOnlyList<PointNm[]> a, IReadOnlyList<PointNm[]> b) =>
-        Combine(a, b, static covered => covered == 3);
+        Combine(a, b, CoverageRule.OfSets(false, false, false, true));
 
     /// <summary>The area covered by a and not by b.</summary>
     public static IReadOnlyList<PolygonNm> Subtract(IReadOnlyList<PointNm[]> a, IReadOnlyList<PointNm[]> b) =>
-        Combine(a, b, static covered => covered == 1);
+        Combine(a, b, CoverageRule.OfSets(false, true, false, false));
 
     /// <summary>The area covered by one of the two and not by the other.</summary>
     public static IReadOnlyList<PolygonNm> SymmetricDifference(
         IReadOnlyList<PointNm[]> a, IReadOnlyList<PointNm[]> b) =>
-        Combine(a, b, static covered => covered is 1 or 2);
+        Combine(a, b, CoverageRule.OfSets(false, true, true, false));
 
     /// <summary>
     /// The image left by painting the objects in order: dark ones add, clear ones remove what is there already.
@@ -43,36 +43,36 @@ public static class PolygonOperations
     public static IReadOnlyList<PolygonNm> Paint(IReadOnlyList<PaintedObject> objects)
     {
         var segments = new SegmentSet();
-        int[] runOfObject = new int[objects.Count];
-        List<bool> isDark = [];
+        int[] layerOfObject = new int[objects.Count];
+        List<bool> isDark = [false];
         for (int i = 0; i < objects.Count; i++)
         {
+            // Objects of one polarity that follow each other may be painted in any order.
             bool dark = objects[i].Polarity == Polarity.Dark;
-            if (isDark.Count == 0 || isDark[^1] != dark)
+            if (isDark.Count == 1 || isDark[^1] != dark)
             {
                 isDark.Add(dark);
             }
 
-            runOfObject[i] = isDark.Count - 1;
+            layerOfObject[i] = isDark.Count - 1;
             segments.AddRings(objects[i].Rings, i, objects[i].Offset);
         }
 
-        var rule = new CoveredByPaint(runOfObject, [.. isDark]);
-        return RegionBoundaries.Of(new Arrangement(segments, rule), static covered => covered != 0);
+        return Covered(segments, CoverageRule.Painted(layerOfObject, [.. isDark]));
     }
 
     /// <summary>Lays up to 64 inputs over each other and says, on both sides of every edge, which of them cover.</summary>
     /// <exception cref="ArgumentOutOfRangeException">More than 64 inputs.</exception>
     public static PlanarArrangement Arrange(IReadOnlyList<IReadOnlyList<PointNm[]>> inputs)
     {
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(inputs.Count, CoveredBySource.MaxSources);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(inputs.Count, Arrangement.MaxSources);
         var segments = new SegmentSet();
         for (int i = 0; i < inputs.Count; i++)
         {
             segments.AddRings(inputs[i], i);
         }
 
-        var arrangement = new Arrangement(segments, new CoveredBySource(inputs.Count));
+        var arrangement = new Arrangement(NodedEdges.Of(segments), inputs.Count);
         HalfEdgeGraph graph = arrangement.Graph;
         List<ArrangedEdge> edges = [];
         for (int h = 0; h < graph.HalfEdgeCount; h += 2)
@@ -92,13 +92,16 @@ public static class PolygonOperations
     }
 
     private static IReadOnlyList<PolygonNm> Combine(
-        IReadOnlyList<PointNm[]> a, IReadOnlyList<PointNm[]> b, Func<ulong, bool> isCovered)
+        IReadOnlyList<PointNm[]> a, IReadOnlyList<PointNm[]> b, CoverageRule rule)
     {
         var segments = new SegmentSet();
         segments.AddRings(a, 0);
         segments.AddRings(b, 1);
-        return RegionBoundaries.Of(new Arrangement(segments, new CoveredBySource(2)), isCovered);
+        return Covered(segments, rule);
     }
+
+    private static IReadOnlyList<PolygonNm> Covered(SegmentSet segments, CoverageRule rule) => RegionBoundaries.Of(
+        new Arrangement(NodedEdges.OfBorders(segments, rule), 1), static covered => covered != 0);
 
     private static int Compare(PointNm a, PointNm b) => a.X != b.X ? a.X.CompareTo(b.X) : a.Y.CompareTo(b.Y);
 }

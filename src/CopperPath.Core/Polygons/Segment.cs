@@ -22,6 +22,8 @@ internal readonly record struct Segment(long Ax, long Ay, long Bx, long By, int 
         ? new(p.X, p.Y, q.X, q.Y, source, 1)
         : new(q.X, q.Y, p.X, p.Y, source, -1);
 
+    public bool EndsAt(long x, long y) => x == Bx && y == By;
+
     /// <summary>Abscissa at an ordinate between the ends; the segment must not be level.</summary>
     public double XAt(long y) => Ax + (Dx * ((double)(y - Ay) / Dy));
 
@@ -120,4 +122,30 @@ internal readonly record struct Segment(long Ax, long Ay, long Bx, long By, int 
         (Int128 quotient, Int128 remainder) = Int128.DivRem(doubled, 2 * positiveDenominator);
         return (long)(remainder < 0 ? quotient - 1 : quotient);
     }
+
+    /// <summary>
+    /// On which side of the segment, seen from A to B, the lower left corner of a pixel lies: 1 left, -1 right.
+    /// </summary>
+    /// <remarks>
+    /// Corners stand for points a very little further left and a far smaller little further down, as a pixel owns its
+    /// lower and left sides. No segment passes through such a point, so there is always an answer.
+    /// </remarks>
+    public int SideOfCorner(long pixelX, long pixelY)
+    {
+        long dx = Dx, dy = Dy, px = pixelX - Ax, py = pixelY - Ay;
+        if (ExactSign.AreNarrow(dx, dy, px, py))
+        {
+            long side = (dx * ((2 * py) - 1)) - (dy * ((2 * px) - 1));
+            return side != 0 ? side > 0 ? 1 : -1 : dy > 0 ? 1 : -1;
+        }
+
+        Int128 wideSide = ((Int128)dx * ((2 * py) - 1)) - ((Int128)dy * ((2 * px) - 1));
+        return wideSide != 0 ? Int128.Sign(wideSide) : dy > 0 ? 1 : -1;
+    }
+
+    /// <summary>Whether the segment crosses the upright line through the left sides of the pixels of a column.</summary>
+    public bool CrossesLeftSideOf(long pixelX) => Ax < pixelX && Bx >= pixelX;
+
+    /// <summary>Whether the segment crosses the level line through the lower sides of the pixels of a row.</summary>
+    public bool CrossesLowerSideOf(long pixelY) => MinY < pixelY && MaxY >= pixelY;
 }

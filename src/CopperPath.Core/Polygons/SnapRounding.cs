@@ -8,47 +8,85 @@ namespace CopperPath.Polygons;
 /// </summary>
 /// <remarks>
 /// A hot pixel lies in exactly one tile of a grid, and everything that decides about it passes through that tile, so
-/// tiles need nothing from each other: they run on any number of cores, and their results follow each other in the
-/// order of the tiles.
+/// tiles need nothing from each other: bands of tiles run on any number of cores, and their results follow each other
+/// in the order of the bands.
 /// </remarks>
 internal static class SnapRounding
 {
-    private const int SegmentsPerTile = 64;
-    private const int SegmentsPerTask = 16_384;
+    private const int SegmentsPerTile = 4;
+    private const int MostBands = 32;
 
-    /// <summary>Snap-rounds the segments; the parts together hold every hot pixel once.</summary>
-    public static CellNoder[] Run(Segment[] segments)
+    /// <summary>Snap-rounds the segments; the parts together hold every hot pixel that matters once.</summary>
+    /// <param name="segments">Segments; those of one source follow each other.</param>
+    /// <param name="rule">What covers a place; with it, pixels inside what is covered may be left out. May be null.</param>
+    public static TileNoder[] Run(Segment[] segments, CoverageRule? rule)
     {
         if (segments.Length == 0)
         {
             return [];
         }
 
-        var tiles = TileGrid.Over(segments, SegmentsPerTile);
-        List<int> firstTileOfTask = [];
-        for (int tile = 0, load = SegmentsPerTask; tile < tiles.TileCount; tile++)
+        SourceSpan[] sources = SourceSpan.Of(segments);
+        PixelBox box = new(sources.Min(s => s.Box.MinX), sources.Min(s => s.Box.MinY), sources.Max(s => s.Box.MaxX), sources.Max(s => s.Box.MaxY));
+        int shift = CoverGrid.ShiftFor(box, segments.Length / SegmentsPerTile);
+        long rows = ((box.MaxY - box.MinY) >> shift) + 1;
+        long rowsPerBand = (rows + MostBands - 1) / MostBands;
+        TileNoder[] parts = new TileNoder[(rows + rowsPerBand - 1) / rowsPerBand];
+        Parallel.For(0, parts.Length, () => new CoverGrid(segments, rule), (band, _, grid) =>
         {
-            if (load >= SegmentsPerTask)
-            {
-                firstTileOfTask.Add(tile);
-                load = 0;
-            }
+            long bottom = box.MinY + ((band * rowsPerBand) << shift);
+            long top = Math.Min(box.MaxY, bottom + (rowsPerBand << shift) - 1);
+            parts[band] = new TileNoder(segments, rule);
+            DrawBand(grid, sources, new PixelBox(box.MinX, bottom, box.MaxX, top), shift);
+            parts[band].Node(grid);
+            return grid;
+        }, static _ => { });
+        return parts;
+    }
 
-            load += tiles.SegmentsIn(tile).Length;
+    private static void DrawBand(CoverGrid grid, SourceSpan[] sources, PixelBox band, int shift)
+    {
+        grid.Reset(band, shift, 0);
+        foreach (SourceSpan span in sources)
+        {
+            if (span.Box.MinY <= band.MaxY + CoverGrid.Margin && span.Box.MaxY >= band.MinY - CoverGrid.Margin)
+            {
+                grid.Begin(span.Source);
+                for (int i = span.First; i < span.End; i++)
+                {
+                    grid.Draw(i);
+                }
+
+                grid.End(0);
+            }
         }
 
-        CellNoder[] parts = new CellNoder[firstTileOfTask.Count];
-        firstTileOfTask.Add(tiles.TileCount);
-        Parallel.For(0, parts.Length, task =>
+        grid.Finish();
+    }
+
+    /// <summary>The segments of one source, and the box around them.</summary>
+    private readonly record struct SourceSpan(int Source, int First, int End, PixelBox Box)
+    {
+        public static SourceSpan[] Of(Segment[] segments)
         {
-            var noder = new CellNoder(segments);
-            for (int tile = firstTileOfTask[task]; tile < firstTileOfTask[task + 1]; tile++)
+            List<SourceSpan> spans = [];
+            for (int first = 0; first < segments.Length;)
             {
-                noder.Node(tiles.SegmentsIn(tile), tiles.BoxOf(tile));
+                long minX = long.MaxValue, minY = long.MaxValue, maxX = long.MinValue, maxY = long.MinValue;
+                int source = segments[first].Source, end = first;
+                for (; end < segments.Length && segments[end].Source == source; end++)
+                {
+                    minX = Math.Min(minX, segments[end].Ax);
+                    maxX = Math.Max(maxX, segments[end].Bx);
+                    minY = Math.Min(minY, segments[end].MinY);
+                    maxY = Math.Max(maxY, segments[end].MaxY);
+                }
+
+                spans.Add(new SourceSpan(source, first, end, new PixelBox(minX, minY, maxX, maxY)));
+                first = end;
             }
 
-            parts[task] = noder;
-        });
-        return parts;
+            return [.. spans];
+        }
     }
 }
