@@ -1,8 +1,8 @@
 using CopperPath.Brief;
+using CopperPath.Copper;
 using CopperPath.Diagnostics;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
-using CopperPath.Polygons;
 using CopperPath.Quantities;
 using CopperPath.Reading.BoardFiles;
 using CopperPath.Reading.Gerber;
@@ -37,7 +37,7 @@ internal static class SolderSet
                 diagnostics.AddRange(reading.Diagnostics.Select(diagnostic => diagnostic with { AffectsCopper = false }));
                 if (reading.Artwork is { } artwork)
                 {
-                    openings.Add((layer, PolygonOperations.Paint(artwork.Objects)));
+                    openings.Add((layer, CopperBuilder.Paint(artwork)));
                 }
             }
         }

@@ -29,7 +29,7 @@ public sealed partial class ArchitectureTests
             foreach (Match match in RoomUse().Matches(File.ReadAllText(file)))
             {
                 string used = match.Groups[1].Value;
-                if (used != room && !Foundations.Contains(used) && !IsBefore(used, room) && !IsPaintToPolygons(used, room))
+                if (used != room && !Foundations.Contains(used) && !IsBefore(used, room))
                 {
                     offences.Add($"{room} uses {used} in {Path.GetFileName(file)}");
                 }
@@ -52,9 +52,6 @@ public sealed partial class ArchitectureTests
 
     private static bool IsBefore(string used, string room) =>
         Array.IndexOf(Flow, used) is >= 0 and int place && place < Array.IndexOf(Flow, room);
-
-    /// <summary>The polygon engine paints artwork objects: the one place a foundation knows a room's record.</summary>
-    private static bool IsPaintToPolygons(string used, string room) => room == "Polygons" && used == "Artwork";
 
     [GeneratedRegex(@"^using (?:static )?CopperPath\.(\w+)", RegexOptions.Multiline)]
     private static partial Regex RoomUse();

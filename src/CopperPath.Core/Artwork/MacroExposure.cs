@@ -1,4 +1,3 @@
-using CopperPath.Diagnostics;
 using CopperPath.Geometry;
 using CopperPath.Polygons;
 
@@ -27,18 +26,8 @@ internal static class MacroExposure
             return null;
         }
 
-        PaintedObject[] painted =
-        [
-            .. parts.Select(part => new PaintedObject(
-                PaintKind.Flash,
-                part.Adds ? Polarity.Dark : Polarity.Clear,
-                part.Rings,
-                default,
-                default,
-                ObjectLabels.None,
-                default(SourcePosition))),
-        ];
-        return [.. PolygonOperations.Paint(painted).SelectMany(polygon => polygon.Rings)];
+        PaintStep[] steps = [.. parts.Select(part => new PaintStep(part.Adds, part.Rings, default))];
+        return [.. PolygonOperations.Paint(steps).SelectMany(polygon => polygon.Rings)];
     }
 
     private static bool IsBounded(IReadOnlyList<(bool Adds, PointNm[][] Rings)> parts)

@@ -18,7 +18,7 @@ public static class CopperBuilder
     public static (CopperLayer? Layer, IReadOnlyList<Diagnostic> Diagnostics) Build(
         int number, LayerArtwork artwork, IReadOnlyList<PolygonNm> profile)
     {
-        IReadOnlyList<PolygonNm> painted = PolygonOperations.Paint(artwork.Objects);
+        IReadOnlyList<PolygonNm> painted = Paint(artwork);
         if (!IsNegative(artwork))
         {
             return (new CopperLayer(number, artwork.File, painted, artwork), []);
@@ -35,6 +35,10 @@ public static class CopperBuilder
         return (new CopperLayer(number, artwork.File, copper, artwork), [new Diagnostic("CUP002", Severity.Note, where,
             "a layer drawn as absent copper", "copper; it was inverted inside the board outline")]);
     }
+
+    /// <summary>The image an artwork's objects leave, painted in their order.</summary>
+    public static IReadOnlyList<PolygonNm> Paint(LayerArtwork artwork) => PolygonOperations.Paint(
+        [.. artwork.Objects.Select(painted => new PaintStep(painted.Polarity == Polarity.Dark, painted.Rings, painted.Offset))]);
 
     /// <summary>All rings of all polygons, as the polygon room's operations take them.</summary>
     public static IReadOnlyList<PointNm[]> RingsOf(IEnumerable<PolygonNm> polygons) =>

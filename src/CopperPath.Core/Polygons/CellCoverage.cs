@@ -12,6 +12,9 @@ namespace CopperPath.Polygons;
 /// </remarks>
 internal sealed class CellCoverage(CoverageRule rule)
 {
+    /// <summary>Nearer than this, in nanometres, exact arithmetic decides which of two places comes first.</summary>
+    private const double Doubt = 1e-4;
+
     private PixelBox _box;
     private int _state;
     private int _segmentCount;
@@ -180,9 +183,6 @@ internal sealed class CellCoverage(CoverageRule rule)
         int sign = Int128.Sign(distance) * Math.Sign(s.Dy) * Math.Sign(t.Dy);
         return sign != 0 ? sign * sideToTheRight : sNumber > tNumber ? 1 : -1;
     }
-
-    /// <summary>Nearer than this, in nanometres, exact arithmetic decides which of two places comes first.</summary>
-    private const double Doubt = 1e-4;
 
     /// <summary>What is known of a segment of the cell.</summary>
     private readonly record struct Member(int Source, int SideOfCorner, bool CrossesBottom, bool CrossesLeft);

@@ -19,6 +19,9 @@ internal sealed class CoverGrid(Segment[] segments, CoverageRule? rule)
     /// </summary>
     public const long Margin = 4;
 
+    /// <summary>Nearer than this to a corner, in nanometres, exact arithmetic decides on which side a crossing lies.</summary>
+    private const double Doubt = 1e-3;
+
     private long _minX;
     private long _minY;
     private int _shift;
@@ -296,9 +299,6 @@ internal sealed class CoverGrid(Segment[] segments, CoverageRule? rule)
 
         return (1L << _shift) - beyond < Doubt && s.SideOfCorner(_minX, _minY + ((long)row << _shift)) < 0 ? row + 1 : row;
     }
-
-    /// <summary>Nearer than this to a corner, in nanometres, exact arithmetic decides on which side a crossing lies.</summary>
-    private const double Doubt = 1e-3;
 
     private void EndRow(int row, int winding)
     {

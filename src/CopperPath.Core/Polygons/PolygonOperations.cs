@@ -1,4 +1,3 @@
-using CopperPath.Artwork;
 using CopperPath.Geometry;
 
 namespace CopperPath.Polygons;
@@ -38,27 +37,27 @@ public static class PolygonOperations
         Combine(a, b, CoverageRule.OfSets(false, true, true, false));
 
     /// <summary>
-    /// The image left by painting the objects in order: dark ones add, clear ones remove what is there already.
+    /// The picture left by painting step after step: dark ones add, the others remove what is there already.
     /// </summary>
-    public static IReadOnlyList<PolygonNm> Paint(IReadOnlyList<PaintedObject> objects)
+    public static IReadOnlyList<PolygonNm> Paint(IReadOnlyList<PaintStep> steps)
     {
         var segments = new SegmentSet();
-        int[] layerOfObject = new int[objects.Count];
+        int[] layerOfStep = new int[steps.Count];
         List<bool> isDark = [false];
-        for (int i = 0; i < objects.Count; i++)
+        for (int i = 0; i < steps.Count; i++)
         {
-            // Objects of one polarity that follow each other may be painted in any order.
-            bool dark = objects[i].Polarity == Polarity.Dark;
+            // Steps of one kind that follow each other may be painted in any order.
+            bool dark = steps[i].IsDark;
             if (isDark.Count == 1 || isDark[^1] != dark)
             {
                 isDark.Add(dark);
             }
 
-            layerOfObject[i] = isDark.Count - 1;
-            segments.AddRings(objects[i].Rings, i, objects[i].Offset);
+            layerOfStep[i] = isDark.Count - 1;
+            segments.AddRings(steps[i].Rings, i, steps[i].Offset);
         }
 
-        return Covered(segments, CoverageRule.Painted(layerOfObject, [.. isDark]));
+        return Covered(segments, CoverageRule.Painted(layerOfStep, [.. isDark]));
     }
 
     /// <summary>Lays up to 64 inputs over each other and says, on both sides of every edge, which of them cover.</summary>

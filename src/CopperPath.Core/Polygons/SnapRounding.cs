@@ -19,7 +19,8 @@ internal static class SnapRounding
     /// <summary>Snap-rounds the segments; the parts together hold every hot pixel that matters once.</summary>
     /// <param name="segments">Segments; those of one source follow each other.</param>
     /// <param name="rule">What covers a place; with it, pixels inside what is covered may be left out. May be null.</param>
-    public static TileNoder[] Run(Segment[] segments, CoverageRule? rule)
+    /// <param name="workers">Most cores to use, or -1 for all there are; the result is the same.</param>
+    public static TileNoder[] Run(Segment[] segments, CoverageRule? rule, int workers = -1)
     {
         if (segments.Length == 0)
         {
@@ -27,12 +28,14 @@ internal static class SnapRounding
         }
 
         SourceSpan[] sources = SourceSpan.Of(segments);
-        PixelBox box = new(sources.Min(s => s.Box.MinX), sources.Min(s => s.Box.MinY), sources.Max(s => s.Box.MaxX), sources.Max(s => s.Box.MaxY));
+        PixelBox box = new(sources.Min(s => s.Box.MinX), sources.Min(s => s.Box.MinY),
+            sources.Max(s => s.Box.MaxX), sources.Max(s => s.Box.MaxY));
         int shift = CoverGrid.ShiftFor(box, segments.Length / SegmentsPerTile);
         long rows = ((box.MaxY - box.MinY) >> shift) + 1;
         long rowsPerBand = (rows + MostBands - 1) / MostBands;
         TileNoder[] parts = new TileNoder[(rows + rowsPerBand - 1) / rowsPerBand];
-        Parallel.For(0, parts.Length, () => new CoverGrid(segments, rule), (band, _, grid) =>
+        ParallelOptions options = new() { MaxDegreeOfParallelism = workers };
+        Parallel.For(0, parts.Length, options, () => new CoverGrid(segments, rule), (band, _, grid) =>
         {
             long bottom = box.MinY + ((band * rowsPerBand) << shift);
             long top = Math.Min(box.MaxY, bottom + (rowsPerBand << shift) - 1);

@@ -11,8 +11,8 @@ namespace CopperPath.Polygons;
 /// <param name="rule">What covers a place; null when only the pixels matter.</param>
 internal sealed class TileNoder(Segment[] segments, CoverageRule? rule)
 {
-    private const int SegmentsPerCell = 10;
-    private const int SegmentsPerTile = 3;
+    private const int SegmentsPerCell = 14;
+    private const int TilesPerSegment = 2;
     private const int FruitlessCutsAllowed = 3;
 
     private readonly List<CoverGrid> _gridOfDepth = [];
@@ -62,7 +62,7 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule)
         }
 
         CoverGrid grid = _gridOfDepth[depth];
-        grid.Reset(box, CoverGrid.ShiftFor(box, list.Length / SegmentsPerTile), state);
+        grid.Reset(box, CoverGrid.ShiftFor(box, Math.Max(4, list.Length * TilesPerSegment)), state);
         for (int i = 0; i < list.Length;)
         {
             int source = segments[list[i]].Source;
@@ -132,7 +132,8 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule)
             {
                 _numbers[count] = listed;
                 _here[count] = segments[listed];
-                _coverage?.Add(_here[count++]);
+                _coverage?.Add(_here[count]);
+                count++;
             }
         }
 

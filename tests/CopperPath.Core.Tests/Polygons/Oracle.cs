@@ -25,6 +25,10 @@ internal static class Oracle
 
     public static bool IsSimple(PointNm[] ring) => Factory.CreatePolygon(ToNts(ring)).IsValid;
 
+    /// <summary>The rings, those that cross themselves after rounding replaced by the outlines of what they cover.</summary>
+    public static IEnumerable<PointNm[]> Simple(IEnumerable<PointNm[]> rings) => rings.SelectMany(ring =>
+        IsSimple(ring) ? [ring] : CopperPath.Polygons.PolygonOperations.Union([ring]).Select(polygon => polygon.Outer));
+
     public static NtsGeometry Overlay(NtsGeometry a, NtsGeometry b, SpatialFunction operation) =>
         AreaOf(OverlayNGRobust.Overlay(a, b, operation));
 

@@ -1,5 +1,3 @@
-using CopperPath.Artwork;
-using CopperPath.Diagnostics;
 using CopperPath.Geometry;
 using CopperPath.Polygons;
 using NetTopologySuite.Operation.Overlay;
@@ -7,8 +5,8 @@ using NetTopologySuite.Operation.Overlay;
 namespace CopperPath.Core.Tests.Polygons;
 
 /// <summary>
-/// Painting order. Rule: dark objects add, clear objects remove what lies there already (Gerber layer format,
-/// polarity of graphical objects). Random pictures are painted object by object with NetTopologySuite.
+/// Painting order. Rule: dark steps add, clear steps remove what lies there already (Gerber layer format,
+/// polarity of graphical steps). Random pictures are painted object by object with NetTopologySuite.
 /// </summary>
 public class PaintTests
 {
@@ -17,9 +15,9 @@ public class PaintTests
     {
         var image = PolygonOperations.Paint(
         [
-            Paint(Polarity.Dark, Scene.Box(0, 0, 100, 100)),
-            Paint(Polarity.Clear, Scene.Box(20, 20, 80, 80)),
-            Paint(Polarity.Dark, Scene.Box(40, 40, 60, 60)),
+            Dark(Scene.Box(0, 0, 100, 100)),
+            Clear(Scene.Box(20, 20, 80, 80)),
+            Dark(Scene.Box(40, 40, 60, 60)),
         ]);
 
         image.Count.ShouldBe(2);
@@ -31,7 +29,7 @@ public class PaintTests
     public void ClearingFirstRemovesNothing()
     {
         var image = PolygonOperations.Paint(
-            [Paint(Polarity.Clear, Scene.Box(0, 0, 50, 50)), Paint(Polarity.Dark, Scene.Box(0, 0, 10, 10))]);
+            [Clear(Scene.Box(0, 0, 50, 50)), Dark(Scene.Box(0, 0, 10, 10))]);
 
         image.Single().AreaNm2.ShouldBe(100);
     }
@@ -41,7 +39,7 @@ public class PaintTests
     {
         PointNm[][] shared = [Scene.Box(-5, -5, 5, 5)];
         var image = PolygonOperations.Paint(
-            [.. Enumerable.Range(0, 4).Select(i => Paint(Polarity.Dark, shared, new PointNm(i * 8, 0)))]);
+            [.. Enumerable.Range(0, 4).Select(i => new PaintStep(true, shared, new PointNm(i * 8, 0)))]);
 
         image.Single().Outer.ShouldBe(Scene.Box(-5, -5, 29, 5));
     }
@@ -50,7 +48,7 @@ public class PaintTests
     public void DirectionOfASingleContourDoesNotMatter()
     {
         PointNm[] clockwise = [.. Scene.Box(0, 0, 10, 10).Reverse()];
-        var image = PolygonOperations.Paint([Paint(Polarity.Dark, Scene.Box(5, 0, 15, 10)), Paint(Polarity.Dark, clockwise)]);
+        var image = PolygonOperations.Paint([Dark(Scene.Box(5, 0, 15, 10)), Dark(clockwise)]);
 
         image.Single().Outer.ShouldBe(Scene.Box(0, 0, 15, 10));
     }
@@ -60,7 +58,7 @@ public class PaintTests
     {
         // The left lobe of the eight winds clockwise; together with the square its winding number would be zero.
         PointNm[] eight = [new(0, 0), new(10, 10), new(10, 0), new(0, 10)];
-        var image = PolygonOperations.Paint([Paint(Polarity.Dark, eight), Paint(Polarity.Dark, Scene.Box(0, 0, 10, 10))]);
+        var image = PolygonOperations.Paint([Dark(eight), Dark(Scene.Box(0, 0, 10, 10))]);
 
         image.Single().Outer.ShouldBe(Scene.Box(0, 0, 10, 10));
     }
@@ -70,7 +68,7 @@ public class PaintTests
     {
         PointNm[][] ringPad = [Scene.Box(0, 0, 30, 30), [.. Scene.Box(10, 10, 20, 20).Reverse()]];
         var image = PolygonOperations.Paint(
-            [Paint(Polarity.Dark, ringPad, default), Paint(Polarity.Dark, Scene.Box(15, 15, 17, 17))]);
+            [new PaintStep(true, ringPad, default), Dark(Scene.Box(15, 15, 17, 17))]);
 
         image.Sum(p => p.AreaNm2).ShouldBe(900 - 100 + 4);
         image.Count.ShouldBe(2);
@@ -83,17 +81,17 @@ public class PaintTests
         {
             var scene = new Scene(8000 + seed);
             var rings = seed % 2 == 0 ? scene.Lattice(25, 8, 1_000) : scene.Copper(25, 1_000_000, 250_000);
-            List<PaintedObject> objects = [];
+            List<PaintStep> steps = [];
             var expected = Oracle.UnionOfSimple([]);
             foreach (PointNm[] ring in rings)
             {
-                var polarity = scene.Below(3) == 0 ? Polarity.Clear : Polarity.Dark;
-                objects.Add(Paint(polarity, ring));
+                bool dark = scene.Below(3) > 0;
+                steps.Add(new PaintStep(dark, [ring], default));
                 expected = Oracle.Overlay(expected, Oracle.UnionOfSimple([ring]),
-                    polarity == Polarity.Dark ? SpatialFunction.Union : SpatialFunction.Difference);
+                    dark ? SpatialFunction.Union : SpatialFunction.Difference);
             }
 
-            Oracle.ShouldAgree(PolygonOperations.Paint(objects), expected, $"picture seed {seed}");
+            Oracle.ShouldAgree(PolygonOperations.Paint(steps), expected, $"picture seed {seed}");
         }
     }
 
@@ -101,22 +99,21 @@ public class PaintTests
     public void ThousandsOfAlternatingRunsKeepTheirOrder()
     {
         // Each square hides all but a frame, one nanometre wide, of the one painted before.
-        List<PaintedObject> objects = [];
+        List<PaintStep> steps = [];
         for (int half = 3000; half > 0; half--)
         {
-            objects.Add(Paint(half % 2 == 0 ? Polarity.Dark : Polarity.Clear, Scene.Box(-half, -half, half, half)));
+            steps.Add(new PaintStep(half % 2 == 0, [Scene.Box(-half, -half, half, half)], default));
         }
 
         // Dark frames between half sides k and k - 1, k = 2, 4, ... 3000: (2 k)^2 - (2 k - 2)^2 = 8 k - 4 each.
         double expected = Enumerable.Range(1, 1500).Sum(i => (16.0 * i) - 4);
-        var image = PolygonOperations.Paint(objects);
+        var image = PolygonOperations.Paint(steps);
 
         image.Count.ShouldBe(1500);
         image.Sum(p => p.AreaNm2).ShouldBe(expected);
     }
 
-    private static PaintedObject Paint(Polarity polarity, PointNm[] ring) => Paint(polarity, [ring], default);
+    private static PaintStep Dark(PointNm[] ring) => new(true, [ring], default);
 
-    private static PaintedObject Paint(Polarity polarity, PointNm[][] rings, PointNm offset) =>
-        new(PaintKind.Region, polarity, rings, offset, offset, ObjectLabels.None, new SourcePosition("made up", 1, 1));
+    private static PaintStep Clear(PointNm[] ring) => new(false, [ring], default);
 }

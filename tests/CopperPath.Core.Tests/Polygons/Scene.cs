@@ -99,4 +99,38 @@ internal sealed class Scene(int seed)
 
         PointNm Corner() => new(Below(cells) * pitchNm, Below(cells) * pitchNm);
     }
+
+    /// <summary>Triangles hundreds of thousands of times longer than wide, from and to nearly the same places.</summary>
+    public List<PointNm[]> Needles(int count, long lengthNm)
+    {
+        List<PointNm[]> rings = [];
+        while (rings.Count < count)
+        {
+            PointNm a = new(Below(12), Below(12)), b = new(lengthNm + Below(12), Below(12));
+            PointNm c = b + new PointNm(Below(3), 1 + Below(3));
+            rings.Add([a, b, c]);
+        }
+
+        return rings;
+    }
+
+    /// <summary>Square frames drawn as one contour with a cut-in, concentric or a little apart, and boxes among them.</summary>
+    public List<PointNm[]> Frames(int count, long sizeNm)
+    {
+        List<PointNm[]> rings = [];
+        while (rings.Count < count)
+        {
+            PointNm at = new(Below(3) * sizeNm / 4, Below(3) * sizeNm / 4);
+            long outer = sizeNm * (2 + Below(3)) / 4, inner = outer * (1 + Below(2)) / 3;
+            long x0 = at.X - outer, x1 = at.X + outer, y0 = at.Y - outer, y1 = at.Y + outer;
+            long u0 = at.X - inner, u1 = at.X + inner, v0 = at.Y - inner, v1 = at.Y + inner;
+            rings.Add(Below(3) == 0 ? Box(u0, v0, u1, v1) :
+            [
+                new(x0, y0), new(x1, y0), new(x1, y1), new(x0, y1), new(x0, v0),
+                new(u0, v0), new(u0, v1), new(u1, v1), new(u1, v0), new(u0, v0), new(x0, v0),
+            ]);
+        }
+
+        return rings;
+    }
 }
