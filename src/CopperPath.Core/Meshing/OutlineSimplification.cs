@@ -13,6 +13,12 @@ namespace CopperPath.Meshing;
 /// </remarks>
 internal sealed class OutlineSimplification
 {
+    /// <summary>
+    /// Share of the tolerance that thinning out may use up. The rest is left for edges shorter than the tolerance: such
+    /// an edge between long ones would force thin triangles.
+    /// </summary>
+    private const double ShareForLongEdges = 0.85;
+
     private readonly OutlineGraph _graph;
     private readonly double _tolerance;
     private readonly List<double> _x;
@@ -130,7 +136,8 @@ internal sealed class OutlineSimplification
             }
         }
 
-        if (moved + best <= _tolerance)
+        double allowed = pb.DistanceTo(pc, pc) < _tolerance ? _tolerance : ShareForLongEdges * _tolerance;
+        if (moved + best <= allowed)
         {
             _queue.Enqueue(new Collapse(before, edge, after, place, moved + best), (best, edge));
         }

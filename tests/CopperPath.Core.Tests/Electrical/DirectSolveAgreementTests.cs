@@ -55,7 +55,7 @@ public sealed partial class DirectSolveAgreementTests(ITestOutputHelper output)
 
     private static ConductanceSystem SystemOf(RealBoard board, Net net)
     {
-        IReadOnlyList<BoundTerminal> terminals = RealBoard.FarthestTerminals(net).ShouldNotBeNull();
+        IReadOnlyList<BoundTerminal> terminals = RealBoard.FarthestTerminals(net);
         List<Contact> contacts = [.. terminals.SelectMany(terminal => terminal.Contacts)];
         NetMesh mesh = NetMesh.Build(net, contacts, board.Cuts, board.Stack, SolveDemand.Default.StartingMesh with { MaximumEdgeM = 0.5e-3 }).Mesh.ShouldNotBeNull();
         NodeMap nodes = NodeMap.Build(net, mesh, terminals);

@@ -25,7 +25,7 @@ public sealed partial class RasterModelTests(ITestOutputHelper output)
         Assert.SkipUnless(Environment.GetEnvironmentVariable("COPPERPATH_SOAK") is not null, "set COPPERPATH_SOAK to run");
         RealBoard board = RealBoard.Open(name);
         Net net = board.Nets[place];
-        IReadOnlyList<BoundTerminal> terminals = RealBoard.FarthestTerminals(net).ShouldNotBeNull();
+        IReadOnlyList<BoundTerminal> terminals = RealBoard.FarthestTerminals(net);
         ConductionResult result = ConductionSolver.Solve(net, terminals, board.Cuts, board.Stack, SolveDemand.Default with { Accuracy = 0.002 });
         result.Status.ShouldBe(ConductionStatus.Solved, result.Explanation);
 

@@ -2,6 +2,7 @@ using CopperPath.Artwork;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;
+using CopperPath.Polygons;
 
 namespace CopperPath.Core.Tests.Electrical;
 
@@ -38,14 +39,22 @@ internal sealed class RealBoard
     public static RealBoard Open(string name) =>
         new(BoardRebuilder.Rebuild(SharedData.Require("boards-open", name), null, new StageClock(null)));
 
-    /// <summary>One ampere between the two pads, or plated holes where there are fewer than two pads, that lie farthest apart.</summary>
-    public static IReadOnlyList<BoundTerminal>? FarthestTerminals(Net net)
+    /// <summary>
+    /// One ampere between the two pads that lie farthest apart. A net with fewer than two pads also offers its plated
+    /// holes and spots of 0.5 mm on the outermost corners of its copper.
+    /// </summary>
+    public static IReadOnlyList<BoundTerminal> FarthestTerminals(Net net)
     {
-        List<(PointNm At, Contact Contact)> places =
-            [.. net.Pads.Select((pad, i) => (pad.At, new Contact($"pad {i}", [.. pad.Outlines.Select(ring => new ContactArea(pad.Layer, ring))], [])))];
+        List<(PointNm At, Contact Contact)> places = [.. net.Pads.Select((pad, i) => (At: pad.At, Contact: Spot($"pad {i}", pad.Layer, [.. pad.Outlines])))];
         if (places.Count < 2)
         {
             places.AddRange(net.Barrels.Select((barrel, i) => (barrel.Centre, new Contact($"hole {i}", [], [barrel]))));
+            foreach (NetSheet sheet in net.Sheets)
+            {
+                PointNm[] corners = [.. sheet.Islands.SelectMany(island => island.Outer)];
+                places.AddRange(new[] { corners.MinBy(p => p.X + p.Y), corners.MaxBy(p => p.X + p.Y), corners.MinBy(p => p.X - p.Y), corners.MaxBy(p => p.X - p.Y) }
+                    .Select(corner => (corner, Spot("corner", sheet.Layer, [HoleOutline.Circle(corner, 250_000)]))));
+            }
         }
 
         (double Nm, int A, int B) best = (0, 0, 0);
@@ -58,10 +67,14 @@ internal sealed class RealBoard
             }
         }
 
-        return best.Nm == 0 ? null :
+        return
         [
             new BoundTerminal("source", [places[best.A].Contact], true, 1),
             new BoundTerminal("sink", [places[best.B].Contact], true, -1),
         ];
     }
+
+    /// <summary>A pad drawn in several pieces is one area.</summary>
+    private static Contact Spot(string name, int layer, PointNm[][] rings) =>
+        new(name, [.. PolygonOperations.Union(rings).Select(piece => new ContactArea(layer, piece.Outer))], []);
 }

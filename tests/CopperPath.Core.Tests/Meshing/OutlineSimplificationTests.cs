@@ -16,7 +16,7 @@ public sealed class OutlineSimplificationTests
 
         SheetMesh mesh = meshing.Mesh.ShouldNotBeNull();
         MeshingEvidence evidence = meshing.Evidence.ShouldNotBeNull();
-        evidence.BoundaryVertexCount.ShouldBeLessThan(evidence.ArtworkVertexCount * 7 / 10);
+        evidence.BoundaryVertexCount.ShouldBeLessThan(evidence.ArtworkVertexCount * 3 / 4);
         Math.Abs(evidence.RelativeAreaChange).ShouldBeLessThan(2 * 0.25e-6 / (radiusNm * 1e-9));
 
         // The half micrometre is how far the drawn chords are from the circle already; the grid moves a little more.
