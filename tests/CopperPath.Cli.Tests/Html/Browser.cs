@@ -5,6 +5,9 @@ namespace CopperPath.Cli.Tests.Html;
 /// <summary>The machine's own Chromium without a window; tests skip, visibly, where it is absent.</summary>
 public sealed class Browser : IAsyncLifetime
 {
+    /// <summary>Long, for machines with much else to do; a passing test waits for none of it.</summary>
+    private const int PatienceMs = 240_000;
+
     private static readonly string[] s_places =
         ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome-stable", "/snap/bin/chromium"];
 
@@ -20,7 +23,7 @@ public sealed class Browser : IAsyncLifetime
         if (Executable is { } executable)
         {
             _playwright = await Playwright.CreateAsync();
-            _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = executable, Args = ["--no-sandbox"] });
+            _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = executable, Args = ["--no-sandbox"], Timeout = PatienceMs });
         }
     }
 
@@ -44,6 +47,7 @@ public sealed class Browser : IAsyncLifetime
             ColorScheme = theme,
             ReducedMotion = ReducedMotion.Reduce,
         });
+        context.SetDefaultTimeout(PatienceMs);
         return await ReportPage.OpenAsync(await context.NewPageAsync(), file);
     }
 }
