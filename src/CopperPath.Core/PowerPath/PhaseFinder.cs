@@ -59,11 +59,10 @@ internal static class PhaseFinder
         foreach (IGrouping<Net, Candidate> output in best.GroupBy(candidate => candidate.Output, NetIdentity.Comparer))
         {
             List<IGrouping<Net, Candidate>> nodes = [.. output.GroupBy(candidate => candidate.SwitchNode, NetIdentity.Comparer)];
-            bool isRepeated = nodes.Count > 1;
-            List<IGrouping<Net, Candidate>> kept = [.. nodes.Where(node => node.Max(candidate => candidate.Score) + (isRepeated ? 1 : 0) >= ForProposal)];
+            List<IGrouping<Net, Candidate>> kept = [.. nodes.Where(node => node.Max(candidate => candidate.Score) >= ForProposal)];
             if (kept.Count > 0)
             {
-                converters.Add(ConverterOf(census, back.Net, output.Key, kept, isRepeated));
+                converters.Add(ConverterOf(census, back.Net, output.Key, kept, isRepeated: kept.Count > 1));
             }
         }
 
@@ -175,7 +174,7 @@ internal static class PhaseFinder
 
             bool reachesReturn = switches.Exists(part => part.Touches(back));
             string verb = switches.Count == 1 ? "joins" : "join";
-            Say(reachesReturn ? 2 : 1, $"{string.Join(", ", switches.Select(part => part.Name))} {verb} it to "
+            Say(reachesReturn ? 2 : 0, $"{string.Join(", ", switches.Select(part => part.Name))} {verb} it to "
                 + (reachesReturn ? "the return and to a supply" : "a supply"));
             return new Candidate(inductor, node, output, switches, inputs, score, reasons);
         }

@@ -144,13 +144,20 @@ public static class PowerPathFinder
         [
             .. converter.Phases.SelectMany(phase => phase.Inductors).Select(part => new StagePart("inductor", part)),
         ],
-        all.Any(other => ReferenceEquals(other.Input, converter.Output)) ? Confidence.Medium : converter.OutputCapacitors.Count >= 2 ? converter.Phases.Max(phase => phase.Confidence) : Confidence.Medium,
+        OutputConfidence(converter, all),
         [
             converter.Phases.Count == 1 ? "the inductor of one phase ends on it" : FormattableString.Invariant($"inductors of {converter.Phases.Count} phases end on it"),
             FormattableString.Invariant($"{converter.OutputCapacitors.Count} capacitors to the return"),
             .. all.Where(other => ReferenceEquals(other.Input, converter.Output))
                 .Select(other => FormattableString.Invariant($"converter {other.Number} draws from it: either one follows the other, or this one raises the voltage")),
         ]);
+
+    private static Confidence OutputConfidence(ConverterProposal converter, IReadOnlyList<ConverterProposal> all)
+    {
+        Confidence phases = converter.Phases.Max(phase => phase.Confidence);
+        bool isDoubtful = converter.OutputCapacitors.Count < 2 || all.Any(other => ReferenceEquals(other.Input, converter.Output));
+        return isDoubtful && phases > Confidence.Medium ? Confidence.Medium : phases;
+    }
 
     private static string ShapeText(Part part) => part.Shape switch
     {

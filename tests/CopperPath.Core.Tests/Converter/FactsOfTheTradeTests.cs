@@ -90,5 +90,22 @@ public sealed class FactsOfTheTradeTests
         (ripple.ResistiveV + ripple.CapacitiveV).ShouldBeInRange(0.1e-3, 50e-3);
     }
 
+    /// <summary>
+    /// About four holes at each return terminal of a capacitor and about twenty at a low-side group are ordinary counts:
+    /// holes of 0.3 mm with 25 um of copper carry an ampere each at 20 K, so four carry a capacitor's ripple and twenty
+    /// the average of a phase.
+    /// </summary>
+    [Fact]
+    public void FourHolesForACapacitorAndTwentyForALowSideGroupAreOrdinary()
+    {
+        double sectionM2 = Math.PI * (0.3e-3 + 25e-6) * 25e-6;
+        double eachA = CopperPath.Capacity.Ipc2221.Current(20, sectionM2, CopperPath.Capacity.ConductorPlacement.Internal).CurrentA;
+        BuckStage stage = new(4, 12, 1, 80, 0.25e-6, 500e3);
+
+        eachA.ShouldBeInRange(1, 1.5);
+        (20 * eachA).ShouldBeGreaterThan((1 - stage.Duty) * stage.PhaseA);
+        (4 * eachA).ShouldBeGreaterThan(stage.InputCapacitorRmsA / 16);
+    }
+
     private static BuckStage Stage(int phases, double inputV, double outputV) => new(phases, inputV, outputV, 10, 1e-6, 300e3);
 }
