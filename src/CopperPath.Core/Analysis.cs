@@ -61,11 +61,8 @@ public static class Analysis
         IReadOnlyList<DrilledFeature> cuts = BoardRebuilder.UnplatedCuts(board);
         ConductorRating rating = new(brief.Limits.JudgeBy, stack);
         SolvedNet[] solved = new SolvedNet[circuit.Nets.Count];
-        for (int i = 0; i < solved.Length; i++)
-        {
-            clock.Begin($"Solving {circuit.Nets[i].Review.Name}");
-            solved[i] = Solve(circuit.Nets[i], cuts, stack, rating, brief.Accuracy);
-        }
+        clock.Begin(FormattableString.Invariant($"Solving {solved.Length} stretches of copper"));
+        Parallel.For(0, solved.Length, i => solved[i] = Solve(circuit.Nets[i], cuts, stack, rating, brief.Accuracy));
 
         // 5. The heat: the whole board's temperatures from the loss of the solved copper.
         clock.Begin("Solving temperatures");

@@ -37,14 +37,13 @@ public static class ReviewPictures
     public static IEnumerable<OutputFile> Of(Review review, IReadOnlyList<PictureFormat> formats)
     {
         string hash = HashOf(review);
-        foreach ((string name, OverlayScene scene) in Densities(review, hash).Concat(Rises(review, hash)))
-        {
-            foreach (PictureFormat format in formats)
+        return Densities(review, hash).Concat(Rises(review, hash))
+            .SelectMany(picture => formats.Select(format => (picture.Name, picture.Scene, Format: format)))
+            .AsParallel().AsOrdered().Select(wanted =>
             {
-                (string ending, byte[] content) = OverlayPainter.Paint(scene, format);
-                yield return new OutputFile($"{name}.{ending}", content);
-            }
-        }
+                (string ending, byte[] content) = OverlayPainter.Paint(wanted.Scene, wanted.Format);
+                return new OutputFile($"{wanted.Name}.{ending}", content);
+            });
     }
 
     private static IEnumerable<(string Name, OverlayScene Scene)> Densities(Review review, string hash)

@@ -115,6 +115,7 @@ public sealed class DemoBoardTests
             CommandRun run = CommandRun.Of("check", Brief(brief), "--output", folder);
             run.Errors.ShouldBeEmpty();
             using JsonDocument results = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "results.json")));
+            Report.MachineOutputTests.ShouldFollowTheSchema(results.RootElement);
             Directory.EnumerateFiles(folder, "layer-*.png").Count().ShouldBe(4);
             return (run.ExitCode, results.RootElement.Clone());
         }

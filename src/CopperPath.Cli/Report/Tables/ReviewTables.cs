@@ -7,6 +7,9 @@ namespace CopperPath.Cli.Report.Tables;
 /// <summary>The numbers of a review as tables for a spreadsheet.</summary>
 public static class ReviewTables
 {
+    /// <summary>Rows of a net in the table of sections: the worst ones, tens of thousands of mild ones left out.</summary>
+    private const int SectionsPerNet = 500;
+
     public static IReadOnlyList<OutputFile> Of(Review review)
     {
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
@@ -80,7 +83,7 @@ public static class ReviewTables
         CsvTable table = new("name", "layer", "x_m", "y_m", "width_m", "current_A", "peak_A_per_m", "rise_K");
         foreach (SolvedNet net in nets)
         {
-            foreach (Section section in net.Sections)
+            foreach (Section section in net.Sections.OrderByDescending(rating.TraceRiseK).Take(SectionsPerNet))
             {
                 table.Add(net.Bound.Review.Name, section.Layer, section.AtXM, section.AtYM, section.WidthM, section.CurrentA,
                     section.PeakSheetCurrentAPerM, rating.TraceRiseK(section));
