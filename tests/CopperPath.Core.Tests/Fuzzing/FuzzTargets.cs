@@ -14,7 +14,7 @@ namespace CopperPath.Core.Tests.Fuzzing;
 /// <summary>The readers that strangers' files reach first.</summary>
 internal static class FuzzTargets
 {
-    private const string DrillSample = """
+    internal const string DrillSample = """
         M48
         ;FILE_FORMAT=4:4
         ; #@! TF.FileFunction,Plated,1,4,PTH

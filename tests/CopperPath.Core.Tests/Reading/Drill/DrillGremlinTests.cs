@@ -1,4 +1,5 @@
 using System.Text;
+using CopperPath.Core.Tests.Fuzzing;
 using CopperPath.Diagnostics;
 using CopperPath.Reading.Drill;
 
@@ -10,41 +11,7 @@ namespace CopperPath.Core.Tests.Reading.Drill;
 /// </summary>
 public class DrillGremlinTests
 {
-    private const string Sample = """
-        M48
-        ;FILE_FORMAT=4:4
-        ; #@! TF.FileFunction,Plated,1,4,PTH
-        METRIC,TZ,0000.0000
-        FMAT,2
-        ; #@! TA.AperFunction,Plated,PTH,ViaDrill
-        T1C0.3F200S65
-        ;TYPE=NON_PLATED
-        T2C1.0
-        %
-        G90
-        G05
-        T1
-        X15000Y20000
-        X1.5Y2.25
-        R3X2.0
-        M25
-        X1.0Y1.0G85X3.0
-        M01
-        R2M02X5.0Y0.0
-        M08
-        T2
-        G00X5.0Y0.0
-        M15
-        G03X0.0Y5.0A5.0
-        G01X-5.0
-        G02X5.0Y5.0I5.0J0.0
-        M16
-        G05
-        G91
-        X1.0
-        G93X0Y0
-        M30
-        """;
+    private const string Sample = FuzzTargets.DrillSample;
 
     [Fact]
     public void EverySingleByteChangeIsEitherReadOrExplained()
