@@ -12,7 +12,7 @@ internal sealed record FuzzTarget(string Name, Mutator Mutator, Func<byte[], boo
     private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(2);
 
     /// <summary>How long a machine that is busy with other things may make it.</summary>
-    private static readonly TimeSpan MostWaiting = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan MostWaiting = TimeSpan.FromMinutes(10);
 
     /// <summary>Feeds inputs one after the other.</summary>
     public FuzzTally Run(int count)
