@@ -11,7 +11,10 @@ namespace CopperPath.Thermal;
 /// </summary>
 public static class BoardHeat
 {
-    /// <summary>Nodes of a board without a stated cell; doubling them changes the demo board's peak by less than 2 %.</summary>
+    /// <summary>
+    /// Nodes of a board without a stated cell. A neck no wider than two cells is still smeared: the demo board's peak is
+    /// 10.2 K with the 0.67 mm cells this gives and 10.9 K with 0.46 mm.
+    /// </summary>
     private const int NodeBudget = 120_000;
 
     private const double FinestM = 0.25e-3;
