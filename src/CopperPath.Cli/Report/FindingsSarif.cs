@@ -87,17 +87,7 @@ public static class FindingsSarif
         WriteText(json, "message", $"{finding.Subject}: {finding.Sentence} {finding.Advice}");
         WriteLocation(json, position, finding.Subject);
         json.WriteStartObject("properties");
-        json.WriteNumber("layer", finding.Layer);
-        json.WriteNumber("xM", finding.XM);
-        json.WriteNumber("yM", finding.YM);
-        if (finding.Measure is { } measure)
-        {
-            json.WriteString("quantity", measure.Name);
-            json.WriteString("unit", measure.Unit);
-            json.WriteNumber("value", measure.Value);
-            json.WriteNumber("limit", measure.Limit);
-        }
-
+        FindingJson.WritePlaceAndMeasure(json, finding);
         json.WriteEndObject();
         json.WriteEndObject();
     }

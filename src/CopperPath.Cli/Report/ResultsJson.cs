@@ -176,15 +176,9 @@ public static class ResultsJson
             json.WriteString("rule", finding.Rule);
             json.WriteString("level", finding.Level.ToString());
             json.WriteString("subject", finding.Subject);
-            json.WriteNumber("layer", finding.Layer);
-            json.WriteNumber("xM", finding.XM);
-            json.WriteNumber("yM", finding.YM);
+            FindingJson.WritePlaceAndMeasure(json, finding);
             if (finding.Measure is { } measure)
             {
-                json.WriteString("quantity", measure.Name);
-                json.WriteString("unit", measure.Unit);
-                json.WriteNumber("value", measure.Value);
-                json.WriteNumber("limit", measure.Limit);
                 json.WriteNumber("marginRatio", measure.MarginRatio);
             }
 

@@ -138,14 +138,8 @@ internal sealed class CurrentTubes
     private bool IsPlain(int edge) => edge != TriangleLinks.None && !_mesh.IsHeld(edge / 3);
 
     /// <summary>What a triangle must pass on beyond what it is handed: area times source . grad(shape function).</summary>
-    private double GainedFrom(int edge)
-    {
-        (double dx, double dy) = Along(TriangleLinks.Next(edge));
-        int triangle = edge / 3;
-
-        // grad(shape function) = the opposite edge, turned left, over twice the area.
-        return ((_sourceX[triangle] * -dy) + (_sourceY[triangle] * dx)) / 2;
-    }
+    /// <remarks>grad(shape function) is the opposite edge, turned left, over twice the area.</remarks>
+    private double GainedFrom(int edge) => HalfFlux(TriangleLinks.Next(edge), edge / 3);
 
     /// <summary>Half the source's flux across an edge that leaves the vertex: its share of the edge's two ends.</summary>
     private double HalfFluxAcross(int edge, bool hasNeighbour)
@@ -154,13 +148,10 @@ internal sealed class CurrentTubes
         return hasNeighbour ? (own + HalfFlux(edge, _links.Twin(edge) / 3)) / 2 : own;
     }
 
-    private double HalfFluxAcrossLast(int edge)
-    {
-        (double dx, double dy) = Along(TriangleLinks.Previous(edge));
-        int triangle = edge / 3;
-        return ((_sourceX[triangle] * dy) - (_sourceY[triangle] * dx)) / 2;
-    }
+    /// <summary>The same across the last edge of an open fan, which runs towards the vertex.</summary>
+    private double HalfFluxAcrossLast(int edge) => -HalfFlux(TriangleLinks.Previous(edge), edge / 3);
 
+    /// <summary>Half of a triangle's source flux from the right of an edge to its left.</summary>
     private double HalfFlux(int edge, int triangle)
     {
         (double dx, double dy) = Along(edge);
