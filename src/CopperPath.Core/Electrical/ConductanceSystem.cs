@@ -51,8 +51,14 @@ internal sealed class ConductanceSystem
         return new ConductanceSystem(nodes, equationOf, builder.Build(), null);
     }
 
+    /// <summary>Equation of a member; negative for the reference and for copper that is not connected.</summary>
+    public int EquationOf(int member) => _equationOf[member];
+
+    /// <summary>Whether a member is on copper that is not connected to the reference.</summary>
+    public bool IsStray(int member) => _equationOf[member] == Stray;
+
     /// <summary>Potential of each member from the solved unknowns; NaN on copper that is not connected.</summary>
-    public double[] Expand(double[] unknowns)
+    public double[] Expand(ReadOnlySpan<double> unknowns)
     {
         double[] potential = new double[_equationOf.Length];
         for (int member = 0; member < potential.Length; member++)

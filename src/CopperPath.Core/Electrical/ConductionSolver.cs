@@ -41,7 +41,7 @@ public static class ConductionSolver
         List<RefinementRound> rounds = [];
         while (true)
         {
-            (MeshedSolution? solution, ConductionResult? failure) = MeshedSolution.Of(net, mesh, terminals, stack);
+            (MeshedSolution? solution, ConductionResult? failure) = MeshedSolution.Of(net, mesh, terminals, stack, demand.Accuracy);
             if (solution is null)
             {
                 return failure!;

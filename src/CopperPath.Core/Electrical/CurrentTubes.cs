@@ -10,15 +10,11 @@ namespace CopperPath.Electrical;
 /// on Natural Philosophy, 1867), while the currents of an approximate potential make at most that heat; the two differ
 /// by just the heat of their difference (W. Prager and J. L. Synge, Q. Appl. Math. 5, 1947). The current is put
 /// together vertex by vertex from what the shape function of the vertex passes through the triangles around it
-/// (D. Braess and J. Schoberl, Math. Comp. 77, 2008), then eddies around single vertices and around holes are added
-/// wherever they make it flow with less heat.
+/// (D. Braess and J. Schoberl, Math. Comp. 77, 2008); <see cref="Eddies"/> then let it flow with less heat.
 /// </para>
 /// </summary>
 internal sealed class CurrentTubes
 {
-    /// <summary>Rounds of added eddies; each costs far less than a solve, and more than these gain little.</summary>
-    private const int EddyRounds = 2;
-
     private readonly SheetMesh _mesh;
     private readonly TriangleLinks _links;
     private readonly double[] _sourceX;
@@ -40,18 +36,14 @@ internal sealed class CurrentTubes
 
     /// <param name="mesh">The sheet; marked triangles are contacts and barrels, each at one potential.</param>
     /// <param name="links">Its edges.</param>
-    /// <param name="eddies">Its eddies.</param>
-    /// <param name="sourceX">Sheet current of the potential in each triangle, x, amperes per metre; 0 in marked triangles.</param>
+    /// <param name="sourceX">Mean sheet current of the potential in each triangle, x, amperes per metre; 0 in marked triangles.</param>
     /// <param name="sourceY">The same, y.</param>
     /// <returns>The balanced sheet current in each triangle, amperes per metre.</returns>
-    public static (double[] X, double[] Y) Balance(
-        SheetMesh mesh, TriangleLinks links, Eddies eddies, double[] sourceX, double[] sourceY)
+    public static (double[] X, double[] Y) Balance(SheetMesh mesh, TriangleLinks links, double[] sourceX, double[] sourceY)
     {
         CurrentTubes tubes = new(mesh, links, sourceX, sourceY);
         tubes.PassAroundEveryVertex();
-        (double[] x, double[] y) = tubes.UniformCurrents();
-        eddies.Relax(x, y, EddyRounds);
-        return (x, y);
+        return tubes.UniformCurrents();
     }
 
     private void PassAroundEveryVertex()

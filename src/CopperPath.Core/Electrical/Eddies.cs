@@ -1,115 +1,104 @@
-using System.Runtime.InteropServices;
+using CopperPath.LinearAlgebra;
 using CopperPath.Meshing;
 using CopperPath.Polygons;
 
 namespace CopperPath.Electrical;
 
 /// <summary>
-/// Closed currents around the vertices and holes of a sheet. Adding one changes no flux into any contact and none
-/// through the edge of the copper. Their strengths are the values of a stream function at the vertices, one value for
-/// the whole edge of a hole (J. C. Maxwell, Treatise on Electricity and Magnetism, 1873, art. 294).
+/// Closed currents around the vertices, edges and holes of a sheet. Adding one changes no flux into any contact and none
+/// through the edge of the copper. Their strengths are the values of a stream function that is quadratic in every
+/// triangle (J. C. Maxwell, Treatise on Electricity and Magnetism, 1873, art. 294), one value for the whole edge of a hole.
 /// </summary>
 internal sealed class Eddies
 {
     private const int Fixed = -1;
 
-    private readonly int[] _first;
+    /// <summary>Steps at most; what is left to gain lies in eddies much wider than a triangle, which the solve has found.</summary>
+    private const int MostSteps = 20;
 
-    /// <summary>Of each eddy, the triangles it turns through and its current in them at unit strength, times twice their area.</summary>
-    private readonly List<Turn> _turns = [];
+    private readonly SheetMesh _mesh;
+    private readonly SheetEdges _edges;
+    private readonly SheetConductance _conductance;
+    private readonly int[] _eddyOf;
+    private readonly int _vertexEddies;
+    private readonly QuadraticSheet _heat;
+    private readonly double[] _diagonal;
 
-    public Eddies(SheetMesh mesh, TriangleLinks links, SheetConductance conductance)
+    public Eddies(SheetMesh mesh, SheetEdges edges, SheetConductance conductance)
     {
-        int[] eddyOf = Number(mesh, links, out int count);
-        int[] firstCorner = new int[count + 1];
-        for (int corner = 0; corner < mesh.Triangles.Length; corner++)
-        {
-            if (IsTurning(mesh, eddyOf, corner))
-            {
-                firstCorner[eddyOf[mesh.Triangles[corner]] + 1]++;
-            }
-        }
+        (_mesh, _edges, _conductance) = (mesh, edges, conductance);
+        _eddyOf = Number(mesh, edges.Links, out _vertexEddies);
+        _heat = new QuadraticSheet(mesh, t => 1 / conductance.Of(mesh, t), v => _eddyOf[v], EddyOpposite);
+        _diagonal = new double[_vertexEddies + edges.Count];
+        _heat.AddDiagonal(_diagonal);
+    }
 
-        for (int e = 0; e < count; e++)
+    /// <summary>Adds the eddies that lower a current's heat.</summary>
+    /// <param name="x">Current in each triangle, x, amperes per metre; gets the eddies around vertices and holes.</param>
+    /// <param name="y">The same, y.</param>
+    /// <param name="leastGainW">Gains of heat below this are left.</param>
+    /// <returns>For each corner, the strength of the eddy along the edge opposite: its stream function's bulge, amperes.</returns>
+    public double[] Relax(double[] x, double[] y, double leastGainW)
+    {
+        double[] wanted = new double[_diagonal.Length], strength = new double[_diagonal.Length];
+        ForEachCorner((t, corner, turnX, turnY, areaM2) =>
         {
-            firstCorner[e + 1] += firstCorner[e];
-        }
+            double along = ((x[t] * turnX) + (y[t] * turnY)) * areaM2 / _conductance.Of(_mesh, t);
+            AddTo(wanted, _eddyOf[_mesh.Triangles[corner]], -along);
+            AddTo(wanted, EddyOpposite(corner), 4.0 / 3 * along);
+        });
+        EnergyDescent.Minimise(Multiply, Precondition, wanted, strength, leastGainW, MostSteps);
 
-        int[] next = firstCorner[..^1];
-        int[] corners = new int[firstCorner[^1]];
-        for (int corner = 0; corner < mesh.Triangles.Length; corner++)
+        double[] bulgeA = new double[_mesh.Triangles.Length];
+        ForEachCorner((t, corner, turnX, turnY, _) =>
         {
-            if (IsTurning(mesh, eddyOf, corner))
-            {
-                corners[next[eddyOf[mesh.Triangles[corner]]]++] = corner;
-            }
-        }
+            double ofVertex = _eddyOf[_mesh.Triangles[corner]] is not Fixed and int eddy ? strength[eddy] : 0;
+            x[t] += ofVertex * turnX;
+            y[t] += ofVertex * turnY;
+            bulgeA[corner] = EddyOpposite(corner) is not Fixed and int along ? strength[along] : 0;
+        });
+        return bulgeA;
+    }
 
-        _turns.EnsureCapacity(corners.Length);
-        _first = new int[count + 1];
-        for (int e = 0; e < count; e++)
+    private int EddyOpposite(int corner) =>
+        _edges.Opposite(corner) is int edge && _edges.IsCopperEdge(edge) ? Fixed : _vertexEddies + edge;
+
+    private void Multiply(ReadOnlySpan<double> strength, Span<double> product)
+    {
+        product.Clear();
+        _heat.AddProduct(strength, product);
+    }
+
+    private void Precondition(ReadOnlySpan<double> residual, Span<double> result)
+    {
+        for (int i = 0; i < residual.Length; i++)
         {
-            AddTurns(mesh, conductance, corners.AsSpan(firstCorner[e]..firstCorner[e + 1]));
-            _first[e + 1] = _turns.Count;
+            result[i] = _diagonal[i] > 0 ? residual[i] / _diagonal[i] : 0;
         }
     }
 
-    /// <summary>Takes each eddy in turn, there and back again, at the strength that makes the current's heat least.</summary>
-    public void Relax(double[] x, double[] y, int rounds)
+    /// <summary>Calls back with triangle, corner, the current of a unit eddy around the corner's vertex, and the area.</summary>
+    private void ForEachCorner(Action<int, int, double, double, double> use)
     {
-        for (int round = 0; round < rounds; round++)
+        for (int t = 0; t < _mesh.TriangleCount; t++)
         {
-            for (int e = 0; e < _first.Length - 1; e++)
+            if (!_mesh.IsHeld(t))
             {
-                RelaxOne(e, x, y);
-            }
-
-            for (int e = _first.Length - 2; e >= 0; e--)
-            {
-                RelaxOne(e, x, y);
+                TriangleGradient g = new(_mesh, t);
+                use(t, 3 * t, g.Y0, -g.X0, g.AreaM2);
+                use(t, (3 * t) + 1, g.Y1, -g.X1, g.AreaM2);
+                use(t, (3 * t) + 2, g.Y2, -g.X2, g.AreaM2);
             }
         }
     }
 
-    private void RelaxOne(int eddy, double[] x, double[] y)
+    private static void AddTo(double[] values, int index, double addend)
     {
-        ReadOnlySpan<Turn> turns = CollectionsMarshal.AsSpan(_turns)[_first[eddy].._first[eddy + 1]];
-        double along = 0, square = 0;
-        foreach (ref readonly Turn turn in turns)
+        if (index != Fixed)
         {
-            along += ((x[turn.Triangle] * turn.Dx) + (y[turn.Triangle] * turn.Dy)) / turn.SheetS;
-            square += ((turn.Dx * turn.Dx) + (turn.Dy * turn.Dy)) / (turn.TwiceAreaM2 * turn.SheetS);
-        }
-
-        double strength = square > 0 ? -along / square : 0;
-        foreach (ref readonly Turn turn in turns)
-        {
-            x[turn.Triangle] += strength * turn.Dx / turn.TwiceAreaM2;
-            y[turn.Triangle] += strength * turn.Dy / turn.TwiceAreaM2;
+            values[index] += addend;
         }
     }
-
-    /// <summary>In a triangle an eddy runs along the edge opposite its corner; a hole's eddy may have several corners in one.</summary>
-    private void AddTurns(SheetMesh mesh, SheetConductance conductance, ReadOnlySpan<int> corners)
-    {
-        for (int i = 0; i < corners.Length;)
-        {
-            int triangle = corners[i] / 3;
-            double dx = 0, dy = 0;
-            for (; i < corners.Length && corners[i] / 3 == triangle; i++)
-            {
-                int b = mesh.Triangles[TriangleLinks.Next(corners[i])];
-                int c = mesh.Triangles[TriangleLinks.Previous(corners[i])];
-                dx += mesh.XM[c] - mesh.XM[b];
-                dy += mesh.YM[c] - mesh.YM[b];
-            }
-
-            _turns.Add(new Turn(triangle, dx, dy, 2 * new TriangleGradient(mesh, triangle).AreaM2, conductance.Of(mesh, triangle)));
-        }
-    }
-
-    private static bool IsTurning(SheetMesh mesh, int[] eddyOf, int corner) =>
-        !mesh.IsHeld(corner / 3) && eddyOf[mesh.Triangles[corner]] != Fixed;
 
     /// <summary>
     /// A vertex inside the copper or on a rim has an eddy of its own; a closed edge of the copper that no contact
@@ -170,6 +159,4 @@ internal sealed class Eddies
 
         return eddyOf;
     }
-
-    private readonly record struct Turn(int Triangle, double Dx, double Dy, double TwiceAreaM2, double SheetS);
 }

@@ -8,37 +8,36 @@ internal sealed class FieldRecovery
     private readonly NetMesh _mesh;
     private readonly NodeMap _nodes;
     private readonly List<BarrelLink> _links;
-    private readonly (TriangleLinks Edges, Eddies Eddies)[] _sheets;
-    private readonly Stackup _stack;
+    private readonly SheetSolver[] _sheets;
 
     public FieldRecovery(NetMesh mesh, NodeMap nodes, List<BarrelLink> links, Stackup stack)
     {
         _mesh = mesh;
         _nodes = nodes;
         _links = links;
-        _stack = stack;
-        _sheets = new (TriangleLinks, Eddies)[mesh.Sheets.Count];
+        _sheets = new SheetSolver[mesh.Sheets.Count];
         Parallel.For(0, _sheets.Length, s =>
-        {
-            TriangleLinks edges = new(mesh.Sheets[s].Mesh);
-            _sheets[s] = (edges, new Eddies(mesh.Sheets[s].Mesh, edges, stack.ConductanceOf(mesh.Sheets[s].Layer)));
-        });
+            _sheets[s] = new SheetSolver(mesh.Sheets[s].Layer, mesh.Sheets[s].Mesh, stack.ConductanceOf(mesh.Sheets[s].Layer)));
     }
 
-    /// <summary>Currents in the sheets that follow from the potentials of all members, in the order of the mesh's sheets.</summary>
-    public SheetFlow[] Flows(double[] potentialV)
+    /// <summary>The edges of each sheet.</summary>
+    public IReadOnlyList<SheetEdges> Edges => [.. _sheets.Select(sheet => sheet.Edges)];
+
+    /// <summary>Currents in the sheets that follow from a potential, in the order of the mesh's sheets.</summary>
+    /// <param name="potential">The potential.</param>
+    /// <param name="leastGainW">Eddies that would lower the heat by less are left out.</param>
+    public SheetFlow[] Flows(CurvedPotential potential, double leastGainW)
     {
         SheetFlow[] flows = new SheetFlow[_mesh.Sheets.Count];
         Parallel.For(0, flows.Length, s =>
         {
-            (int layer, SheetMesh sheet) = _mesh.Sheets[s];
-            double[] vertexV = new double[sheet.VertexCount];
+            double[] vertexV = new double[_mesh.Sheets[s].Mesh.VertexCount];
             for (int v = 0; v < vertexV.Length; v++)
             {
-                vertexV[v] = potentialV[_nodes.NodeOfVertex(s, v)];
+                vertexV[v] = potential.MemberV[_nodes.NodeOfVertex(s, v)];
             }
 
-            flows[s] = SheetFlow.Of(layer, sheet, _sheets[s].Edges, _sheets[s].Eddies, _stack.ConductanceOf(layer), vertexV);
+            flows[s] = _sheets[s].FlowOf(vertexV, potential.BulgesV[s], leastGainW);
         });
         return flows;
     }
@@ -52,14 +51,6 @@ internal sealed class FieldRecovery
     public List<BarrelCurrent> BarrelCurrents(double[] potentialV) =>
         [.. _links.Select(link => new BarrelCurrent(
             link.Barrel, link.UpperLayer, link.LowerLayer, CurrentOf(link, potentialV), link.ResistanceOhm))];
-
-    /// <summary>The currents of barrels follow from the potentials in both bounds: only the sheets differ.</summary>
-    public static Bracket LossBoundsW(IReadOnlyList<SheetFlow> flows, IReadOnlyList<BarrelCurrent> barrels)
-    {
-        double barrelsW = barrels.Sum(barrel => barrel.CurrentA * barrel.CurrentA * barrel.ResistanceOhm);
-        return new Bracket(
-            barrelsW + flows.Sum(flow => flow.SourceLossW()), barrelsW + flows.Sum(flow => flow.BalancedLossW()));
-    }
 
     /// <summary>Kirchhoff's books of the potentials' own currents.</summary>
     public ContactLedger Books(IReadOnlyList<SheetFlow> flows, double[] potentialV, IReadOnlyList<BoundTerminal> terminals)

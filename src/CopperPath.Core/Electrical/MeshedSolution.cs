@@ -6,59 +6,56 @@ namespace CopperPath.Electrical;
 /// <summary>The equations of a net on one mesh, factored once and solved for its currents.</summary>
 internal sealed class MeshedSolution
 {
+    /// <summary>Gains below this share of the demanded accuracy are not worth a step of either iteration.</summary>
+    private const double GainShare = 1.0 / 50;
+
     private readonly IReadOnlyList<BoundTerminal> _terminals;
-    private readonly ConductanceSystem _system;
-    private readonly CholeskyFactor _factor;
+    private readonly CurvedSystem _system;
     private readonly FieldRecovery _recovery;
-    private readonly double[] _potentialV;
-    private readonly double _relativeResidual;
-    private readonly IReadOnlyList<double> _terminalV;
-    private readonly IReadOnlyList<BarrelCurrent> _barrels;
+    private readonly double _relativeGain;
+    private readonly Sample _sample;
+    private readonly Bracket _lossBoundsW;
     private readonly Drop _drop;
 
     private MeshedSolution(
-        IReadOnlyList<BoundTerminal> terminals, ConductanceSystem system, CholeskyFactor factor, FieldRecovery recovery)
+        IReadOnlyList<BoundTerminal> terminals, CurvedSystem system, int unknownCount, FieldRecovery recovery, double accuracy)
     {
         _terminals = terminals;
         _system = system;
-        _factor = factor;
+        UnknownCount = unknownCount;
         _recovery = recovery;
-        (_potentialV, _relativeResidual) = Solve([.. terminals.Select(terminal => terminal.CurrentA)]);
-        _terminalV = recovery.TerminalPotentialsV(_potentialV, terminals.Count);
-        Flows = recovery.Flows(_potentialV);
-        _barrels = recovery.BarrelCurrents(_potentialV);
-        LossBoundsW = FieldRecovery.LossBoundsW(Flows, _barrels);
+        _relativeGain = GainShare * accuracy;
+        _sample = Solve([.. terminals.Select(terminal => terminal.CurrentA)]);
+        double greatestW = _sample.BarrelsW(_sample) + _sample.Flows.Sum(flow => flow.BalancedLossW());
+        _lossBoundsW = new Bracket(greatestW - _sample.ErrorW(_sample), greatestW);
         _drop = MeasureDrop();
     }
 
-    public int UnknownCount => _system.Matrix.Size;
-
-    public IReadOnlyList<SheetFlow> Flows { get; }
-
-    public Bracket LossBoundsW { get; }
+    /// <summary>Linear equations; the bulges come on top.</summary>
+    public int UnknownCount { get; }
 
     /// <summary>What this mesh proves.</summary>
-    public RefinementRound Round => new(UnknownCount, LossBoundsW, _drop.BoundsV, _drop.High, _drop.Low);
+    public RefinementRound Round => new(UnknownCount, _lossBoundsW, _drop.BoundsV, _drop.High, _drop.Low);
 
     /// <summary>Halvings that should bring the bounds of loss and drop within a share of the two; one count per triangle of each sheet.</summary>
     public IReadOnlyList<int[]> HalvingsFor(double accuracy)
     {
-        double lossError = Math.Max(double.Epsilon, Flows.Sum(flow => flow.ErrorProductW(flow)));
-        double allowedShare = accuracy / Math.Max(LossBoundsW.RelativeWidth, _drop.BoundsV.RelativeWidth);
-        if (_drop.UnitFlows is not { } unitFlows)
+        double lossError = Math.Max(double.Epsilon, _sample.ErrorW(_sample));
+        double allowedShare = accuracy / Math.Max(_lossBoundsW.RelativeWidth, _drop.BoundsV.RelativeWidth);
+        if (_drop.Unit is not { } unit)
         {
-            return RefinementPlan.For(Flows, (flow, t, _) => flow.ErrorW(t) / lossError, allowedShare);
+            return RefinementPlan.For(_sample.Flows, (flow, t, _) => flow.ErrorW(t) / lossError, allowedShare);
         }
 
         // Loss and drop ask for the same share less of the error of the net's currents and of the unit currents.
-        double unitError = Math.Max(double.Epsilon, unitFlows.Sum(flow => flow.ErrorProductW(flow)));
+        double unitError = Math.Max(double.Epsilon, unit.ErrorW(unit));
         return RefinementPlan.For(
-            Flows, (flow, t, s) => (flow.ErrorW(t) / lossError) + (unitFlows[s].ErrorW(t) / unitError), 2 * allowedShare);
+            _sample.Flows, (flow, t, s) => (flow.ErrorW(t) / lossError) + (unit.Flows[s].ErrorW(t) / unitError), 2 * allowedShare);
     }
 
     /// <returns>The solution, or the result that says why there is none.</returns>
     public static (MeshedSolution? Solution, ConductionResult? Failure) Of(
-        Net net, NetMesh mesh, IReadOnlyList<BoundTerminal> terminals, Stackup stack)
+        Net net, NetMesh mesh, IReadOnlyList<BoundTerminal> terminals, Stackup stack, double accuracy)
     {
         NodeMap nodes = NodeMap.Build(net, mesh, terminals);
         if (nodes.UnplacedContact is { } unplaced)
@@ -75,76 +72,99 @@ internal sealed class MeshedSolution
         }
 
         FactorResult factor = CholeskyFactor.Factor(system.Matrix);
-        return factor.Factor is null
-            ? (null, ConductionResult.Failed(ConductionStatus.SolverFailed, $"factorisation ended with {factor.Outcome}"))
-            : (new MeshedSolution(terminals, system, factor.Factor, new FieldRecovery(mesh, nodes, links, stack)), null);
+        if (factor.Factor is null)
+        {
+            return (null, ConductionResult.Failed(ConductionStatus.SolverFailed, $"factorisation ended with {factor.Outcome}"));
+        }
+
+        FieldRecovery recovery = new(mesh, nodes, links, stack);
+        CurvedSystem curved = new(system, factor.Factor, mesh, nodes, recovery.Edges, links, stack);
+        return (new MeshedSolution(terminals, curved, system.Matrix.Size, recovery, accuracy), null);
     }
 
     /// <param name="rounds">The meshes tried, this one last, with the bounds they gave together.</param>
     public ConductionResult Result(IReadOnlyList<RefinementRound> rounds)
     {
-        ContactLedger ledger = _recovery.Books(Flows, _potentialV, _terminals);
-        IReadOnlyList<TerminalResult> terminals = ledger.Results(_terminalV);
+        ContactLedger ledger = _recovery.Books(_sample.Flows, _sample.Potential.MemberV, _terminals);
+        IReadOnlyList<TerminalResult> terminals = ledger.Results(_sample.TerminalV);
         double entering = _terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA);
-        double powerW = terminals.Sum(result => result.Terminal.CurrentA * result.PotentialV);
+        double leastW = (2 * _sample.PowerW(_sample)) - _sample.SourceW(_sample);
         Bracket loss = rounds[^1].LossBoundsW;
         Bracket drop = rounds[^1].DropBoundsV;
         return new ConductionResult(
             ConductionStatus.Solved, null,
-            [.. Flows.Select(flow => new SheetField(flow.Layer, flow.Mesh, flow.PotentialV, flow.BalancedX, flow.BalancedY)
+            [.. _sample.Flows.Select(flow => new SheetField(flow.Layer, flow.Mesh, flow.PotentialV, flow.BalancedX, flow.BalancedY)
             {
                 CopperShareUnderSolder = flow.Conductance.CopperShareUnderSolder,
             })],
-            _barrels, terminals, drop.Middle, drop, loss.Middle, loss, rounds,
+            _sample.Barrels, terminals, drop.Middle, drop, loss.Middle, loss, rounds,
             ledger.LargestErrorA / entering,
-            Math.Abs(powerW - LossBoundsW.Least) / Math.Max(LossBoundsW.Least, double.Epsilon),
-            UnknownCount, _relativeResidual);
+            Math.Abs(leastW - _lossBoundsW.Least) / Math.Max(_lossBoundsW.Least, double.Epsilon),
+            UnknownCount, _sample.Potential.RelativeResidual);
     }
 
     /// <summary>
-    /// The drop is what the currents of the net and those of one ampere between its two terminals make together; with d
-    /// the difference of balanced and potential current of each, it is the potential's drop + d.d'/2 within |d| |d'| / 2
-    /// (W. Prager and J. L. Synge, Q. Appl. Math. 5, 1947, applied to both).
+    /// The drop is what the currents of the net and those of one ampere between its two terminals make together. With v
+    /// and v' approximate potentials of the two and d, d' the differences of balanced and potential currents, it is
+    /// I.v' + I'.v - J(v).J(v') + d.d'/2 within |d| |d'| / 2 (W. Prager and J. L. Synge, Q. Appl. Math. 5, 1947, applied
+    /// to both: a potential's error is square to a balanced current's).
     /// </summary>
     private Drop MeasureDrop()
     {
         int high = IndexOfExtreme(sign: 1), low = IndexOfExtreme(sign: -1);
         if (_terminals.Count == 2)
         {
-            return new Drop(high, low, LossBoundsW * (1 / Math.Abs(_terminals[0].CurrentA)), null);
+            return new Drop(high, low, _lossBoundsW * (1 / Math.Abs(_terminals[0].CurrentA)), null);
         }
 
-        double[] unit = new double[_terminals.Count];
-        (unit[high], unit[low]) = (1, -1);
-        SheetFlow[] unitFlows = _recovery.Flows(Solve(unit).PotentialV);
-        double product = 0, square = 0, unitSquare = 0;
-        for (int s = 0; s < unitFlows.Length; s++)
-        {
-            product += Flows[s].ErrorProductW(unitFlows[s]);
-            square += Flows[s].ErrorProductW(Flows[s]);
-            unitSquare += unitFlows[s].ErrorProductW(unitFlows[s]);
-        }
-
-        double middle = _terminalV[high] - _terminalV[low] + (product / 2);
-        double half = Math.Sqrt(square * unitSquare) / 2;
-        return new Drop(high, low, new Bracket(middle - half, middle + half), unitFlows);
+        double[] currents = new double[_terminals.Count];
+        (currents[high], currents[low]) = (1, -1);
+        Sample unit = Solve(currents);
+        double middle = _sample.PowerW(unit) + unit.PowerW(_sample) - _sample.SourceW(unit) + (_sample.ErrorW(unit) / 2);
+        double half = Math.Sqrt(_sample.ErrorW(_sample) * unit.ErrorW(unit)) / 2;
+        return new Drop(high, low, new Bracket(middle - half, middle + half), unit);
     }
 
     private int IndexOfExtreme(int sign) => Enumerable
         .Range(0, _terminals.Count)
         .Where(t => Math.Sign(_terminals[t].CurrentA) == sign)
-        .MaxBy(t => sign * _terminalV[t]);
+        .MaxBy(t => sign * _sample.TerminalV[t]);
 
-    private (double[] PotentialV, double RelativeResidual) Solve(IReadOnlyList<double> terminalCurrentsA)
+    private Sample Solve(IReadOnlyList<double> terminalCurrentsA)
     {
-        double[] unknowns = new double[_system.Matrix.Size];
-        double residual = _factor.SolveRefined(_system.CurrentsFor(terminalCurrentsA), unknowns).RelativeResidual;
-        return (_system.Expand(unknowns), residual);
+        CurvedPotential potential = _system.Solve(terminalCurrentsA, _relativeGain);
+        IReadOnlyList<double> terminalV = _recovery.TerminalPotentialsV(potential.MemberV, _terminals.Count);
+        double powerW = Sample.PowerW(terminalCurrentsA, terminalV);
+        return new Sample(
+            terminalCurrentsA, terminalV, potential, _recovery.Flows(potential, _relativeGain * powerW),
+            _recovery.BarrelCurrents(potential.MemberV));
+    }
+
+    /// <summary>The fields for given currents of the terminals, and what two of them make together, watts.</summary>
+    private sealed record Sample(
+        IReadOnlyList<double> TerminalA, IReadOnlyList<double> TerminalV, CurvedPotential Potential, SheetFlow[] Flows,
+        List<BarrelCurrent> Barrels)
+    {
+        public static double PowerW(IReadOnlyList<double> currentsA, IReadOnlyList<double> potentialsV) =>
+            currentsA.Zip(potentialsV, (currentA, potentialV) => currentA * potentialV).Sum();
+
+        /// <summary>The power these currents bring at the other's potentials.</summary>
+        public double PowerW(Sample other) => PowerW(TerminalA, other.TerminalV);
+
+        /// <summary>What the potentials' own currents make.</summary>
+        public double SourceW(Sample other) =>
+            BarrelsW(other) + Flows.Zip(other.Flows, (mine, others) => mine.SourceProductW(others)).Sum();
+
+        /// <summary>What the differences of balanced and potential currents make. Barrels have none: theirs follow from the potentials.</summary>
+        public double ErrorW(Sample other) => Flows.Zip(other.Flows, (mine, others) => mine.ErrorProductW(others)).Sum();
+
+        public double BarrelsW(Sample other) =>
+            Barrels.Zip(other.Barrels, (mine, others) => mine.CurrentA * others.CurrentA * mine.ResistanceOhm).Sum();
     }
 
     /// <param name="High">The terminal where current enters at the highest potential.</param>
     /// <param name="Low">The one where it leaves at the lowest.</param>
     /// <param name="BoundsV">Bounds of the drop from one to the other, volts.</param>
-    /// <param name="UnitFlows">Currents of one ampere between its terminals; null where they are those of the net, scaled.</param>
-    private sealed record Drop(int High, int Low, Bracket BoundsV, IReadOnlyList<SheetFlow>? UnitFlows);
+    /// <param name="Unit">The fields of one ampere between its terminals; null where they are those of the net, scaled.</param>
+    private sealed record Drop(int High, int Low, Bracket BoundsV, Sample? Unit);
 }

@@ -10,66 +10,72 @@ namespace CopperPath.Electrical;
 /// <param name="Mesh">The triangles.</param>
 /// <param name="Conductance">Siemens per square, bare and tinned.</param>
 /// <param name="PotentialV">At each vertex, volts; not a number on copper no terminal reaches.</param>
-/// <param name="SourceX">-G grad V in each triangle, amperes per metre; 0 in contacts and barrels.</param>
+/// <param name="PotentialBulgeV">The potential's bulge along the edge opposite each corner, volts.</param>
+/// <param name="SourceX">Mean of -G grad V in each triangle, amperes per metre; 0 in contacts and barrels.</param>
 /// <param name="SourceY">The same, y.</param>
-/// <param name="BalancedX">Balanced sheet current, amperes per metre.</param>
+/// <param name="BalancedX">Balanced sheet current without the eddies along edges, amperes per metre.</param>
 /// <param name="BalancedY">The same, y.</param>
+/// <param name="EddyBulgeA">The eddies along the edge opposite each corner, amperes.</param>
 internal sealed record SheetFlow(
     int Layer,
     SheetMesh Mesh,
     SheetConductance Conductance,
     double[] PotentialV,
+    double[] PotentialBulgeV,
     double[] SourceX,
     double[] SourceY,
     double[] BalancedX,
-    double[] BalancedY)
+    double[] BalancedY,
+    double[] EddyBulgeA)
 {
-    public static SheetFlow Of(
-        int layer, SheetMesh mesh, TriangleLinks links, Eddies eddies, SheetConductance conductance, double[] potentialV)
+    /// <summary>Heat the potential's own current makes, watts.</summary>
+    public double SourceLossW() => SourceProductW(this);
+
+    /// <summary>The same as a product with another flow in the same sheet.</summary>
+    public double SourceProductW(SheetFlow other) => Sum((g, t) => LinearCurrent.MeanProduct(SourceIn(g, t), other.SourceIn(g, t)));
+
+    /// <summary>Heat the balanced current makes, watts: never less than the true one.</summary>
+    public double BalancedLossW() => Sum((g, t) =>
     {
-        double[] sourceX = new double[mesh.TriangleCount], sourceY = new double[mesh.TriangleCount];
-        for (int t = 0; t < mesh.TriangleCount; t++)
+        LinearCurrent balanced = BalancedIn(g, t);
+        return LinearCurrent.MeanProduct(balanced, balanced);
+    });
+
+    /// <summary>Heat the difference of the two currents would make in a triangle, watts; summed, the distance of the bounds.</summary>
+    public double ErrorW(int triangle)
+    {
+        TriangleGradient g = new(Mesh, triangle);
+        LinearCurrent error = ErrorIn(g, triangle);
+        return LinearCurrent.MeanProduct(error, error) * g.AreaM2 / Conductance.Of(Mesh, triangle);
+    }
+
+    /// <summary>The same as a product with another flow in the same sheet, summed.</summary>
+    public double ErrorProductW(SheetFlow other) => Sum((g, t) => LinearCurrent.MeanProduct(ErrorIn(g, t), other.ErrorIn(g, t)));
+
+    private LinearCurrent ErrorIn(in TriangleGradient g, int t) => BalancedIn(g, t) - SourceIn(g, t);
+
+    private LinearCurrent BalancedIn(in TriangleGradient g, int t) =>
+        new LinearCurrent(BalancedX[t], BalancedY[t]) + LinearCurrent.AlongBulges(g, EddyBulgeA.AsSpan(3 * t, 3), 1).Turned;
+
+    private LinearCurrent SourceIn(in TriangleGradient g, int t)
+    {
+        LinearCurrent curved = LinearCurrent.AlongBulges(g, PotentialBulgeV.AsSpan(3 * t, 3), -Conductance.Of(Mesh, t));
+        (double meanX, double meanY) = curved.Mean;
+        return new LinearCurrent(SourceX[t] - meanX, SourceY[t] - meanY) + curved;
+    }
+
+    private double Sum(Func<TriangleGradient, int, double> meanSquareOf)
+    {
+        double sumW = 0;
+        for (int t = 0; t < Mesh.TriangleCount; t++)
         {
-            int a = mesh.Triangles[3 * t], b = mesh.Triangles[(3 * t) + 1], c = mesh.Triangles[(3 * t) + 2];
-            if (!mesh.IsHeld(t) && !double.IsNaN(potentialV[a]))
+            if (!Mesh.IsHeld(t))
             {
-                TriangleGradient g = new(mesh, t);
-                double sheetS = conductance.Of(mesh, t);
-                sourceX[t] = -sheetS * ((g.X0 * potentialV[a]) + (g.X1 * potentialV[b]) + (g.X2 * potentialV[c]));
-                sourceY[t] = -sheetS * ((g.Y0 * potentialV[a]) + (g.Y1 * potentialV[b]) + (g.Y2 * potentialV[c]));
+                TriangleGradient g = new(Mesh, t);
+                sumW += meanSquareOf(g, t) * g.AreaM2 / Conductance.Of(Mesh, t);
             }
         }
 
-        (double[] balancedX, double[] balancedY) = CurrentTubes.Balance(mesh, links, eddies, sourceX, sourceY);
-        return new SheetFlow(layer, mesh, conductance, potentialV, sourceX, sourceY, balancedX, balancedY);
-    }
-
-    /// <summary>Heat the potential's own current makes, watts: never more than the true one.</summary>
-    public double SourceLossW() => Heat(SourceX, SourceY);
-
-    /// <summary>Heat the balanced current makes, watts: never less than the true one.</summary>
-    public double BalancedLossW() => Heat(BalancedX, BalancedY);
-
-    /// <summary>Heat the difference of the two currents would make in a triangle, watts; summed, the distance of the bounds.</summary>
-    public double ErrorW(int triangle) => ErrorProductW(this, triangle);
-
-    /// <summary>The same as a product with another flow in the same sheet.</summary>
-    public double ErrorProductW(SheetFlow other) =>
-        Enumerable.Range(0, Mesh.TriangleCount).Sum(triangle => ErrorProductW(other, triangle));
-
-    private double ErrorProductW(SheetFlow other, int t) =>
-        (((BalancedX[t] - SourceX[t]) * (other.BalancedX[t] - other.SourceX[t]))
-            + ((BalancedY[t] - SourceY[t]) * (other.BalancedY[t] - other.SourceY[t])))
-        * new TriangleGradient(Mesh, t).AreaM2 / Conductance.Of(Mesh, t);
-
-    private double Heat(double[] x, double[] y)
-    {
-        double heatW = 0;
-        for (int t = 0; t < x.Length; t++)
-        {
-            heatW += ((x[t] * x[t]) + (y[t] * y[t])) * new TriangleGradient(Mesh, t).AreaM2 / Conductance.Of(Mesh, t);
-        }
-
-        return heatW;
+        return sumW;
     }
 }
