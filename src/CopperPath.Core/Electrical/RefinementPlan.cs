@@ -1,10 +1,10 @@
 namespace CopperPath.Electrical;
 
 /// <summary>
-/// How often each triangle is halved so that the bounds meet the demand with the fewest triangles. Halving a triangle
-/// halves what it adds to the distance of the bounds (it falls with the square of the edge, the edge with the square
-/// root of each halving); with e its share, the least sum of parts n for a given sum of e / n has n proportional to the
-/// square root of e.
+/// How often each triangle is halved so that the bounds meet the demand with the fewest triangles. What n parts of a
+/// triangle add to the distance of the bounds falls with the square of n: it falls with the fourth power of the edge, as
+/// the squared error of quadratic functions does, and the edge with the square root of n. With e a triangle's share, the
+/// least sum of n for a given sum of e / n^2 has n proportional to the cube root of e.
 /// </summary>
 internal static class RefinementPlan
 {
@@ -27,10 +27,10 @@ internal static class RefinementPlan
             roots[s] = new double[flows[s].Mesh.TriangleCount];
             for (int t = 0; t < roots[s].Length; t++)
             {
-                roots[s][t] = Math.Sqrt(Math.Max(0, errorOf(flows[s], t, s)));
+                roots[s][t] = Math.Cbrt(Math.Max(0, errorOf(flows[s], t, s)));
             }
         });
-        double partsPerRoot = roots.Sum(sheet => sheet.Sum()) / (Margin * allowedError);
+        double partsPerRoot = Math.Sqrt(roots.Sum(sheet => sheet.Sum()) / (Margin * allowedError));
 
         // A demand just missed may round to no halving at all: ask for more until something is halved.
         double greatestRoot = roots.Max(sheet => sheet.DefaultIfEmpty().Max());

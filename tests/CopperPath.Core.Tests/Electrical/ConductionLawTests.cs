@@ -8,7 +8,7 @@ namespace CopperPath.Core.Tests.Electrical;
 /// </summary>
 public sealed class ConductionLawTests
 {
-    private static readonly SolveDemand Fineness = Plate.OneMesh(1e-3);
+    private static readonly SolveDemand Fineness = Plate.OneMesh(1e-3) with { Accuracy = 1e-14 };
 
     /// <summary>Each terminal pair as (current, voltage).</summary>
     [Theory]

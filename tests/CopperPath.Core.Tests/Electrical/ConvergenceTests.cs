@@ -18,7 +18,6 @@ public sealed class ConvergenceTests(ITestOutputHelper output)
     /// <summary>Cases and the order of the error in the edge length on equal elements.</summary>
     public static TheoryData<string, double> Cases { get; } = new()
     {
-        { "annulus 5", 2 },
         { "right-angle corner", 4.0 / 3 },
         { "T, stem to both arms", 4.0 / 3 },
         { "width step, flush, 0.5", 4.0 / 3 },

@@ -115,9 +115,10 @@ internal static class ExactCases
     /// <list type="bullet">
     /// <item>the circle through both limiting points of the coaxal system is a line of flow and holds half of the
     /// current; a disc cut along it has exactly twice the resistance;</item>
-    /// <item>a round sheet ten times as wide as the distance, where the image of each disc adds
-    /// ln((S^2 + d^2) / (S^2 - d^2)) / pi with S the radius of the sheet and d = D/2; what the image's field does to the
-    /// discs' own charge is of second order, below 1e-5.</item>
+    /// <item>a round sheet ten times as wide as the distance. From outside a disc acts as a source at its limiting point,
+    /// l from the middle, and its charge averages any harmonic field to the value there; so the images add
+    /// ln((S^2 + l^2) / (S^2 - l^2)) / pi with S the radius of the sheet. What the images' field does to the discs' own
+    /// charge is of second order, below 1e-5.</item>
     /// </list>
     /// </summary>
     private static ExactCase[] TwoDiscs(double ratio)
@@ -135,7 +136,7 @@ internal static class ExactCases
         [
             new($"two discs, D/2a {ratio}, cut along a line of flow", () => Piece(limiting), 2 * squares),
             new($"two discs, D/2a {ratio}, sheet of 10 D", () => Piece(sheet),
-                squares + (Math.Log(((sheet * sheet) + (d * d)) / ((sheet * sheet) - (d * d))) / Math.PI)),
+                squares + (Math.Log(((sheet * sheet) + (limiting * limiting)) / ((sheet * sheet) - (limiting * limiting))) / Math.PI)),
         ];
     }
 
