@@ -10,28 +10,42 @@ namespace CopperPath.Judging;
 /// </summary>
 internal static class NeckRule
 {
-    /// <summary>Cuts this near a worse one are the same neck, metres.</summary>
+    /// <summary>Cuts this near a worse one, or near another cut of its neck, are the same neck, metres.</summary>
     private const double SameNeckM = 2e-3;
+
+    /// <summary>Along a long neck all cuts have nearly the same width and current: this share of those of the worst.</summary>
+    private const double AlikeShare = 0.05;
 
     public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, TemperatureField heat)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
-        List<Section> reported = [];
+        List<(Section Worst, List<Section> Cuts)> necks = [];
         foreach ((Section section, double riseK) in net.Sections
             .Select(section => (section, rating.TraceRiseK(section)))
             .Where(judged => judged.Item2 > limitK)
             .OrderByDescending(judged => judged.Item2).ThenBy(judged => judged.section.AtXM).ThenBy(judged => judged.section.AtYM))
         {
-            if (reported.Exists(worse => worse.Layer == section.Layer
-                && Distance(worse, section) < SameNeckM + (0.75 * worse.WidthM)))
+            if (necks.Find(neck => IsOf(neck, section)) is { Cuts: { } cuts })
             {
+                cuts.Add(section);
                 continue;
             }
 
-            reported.Add(section);
+            necks.Add((section, [section]));
             yield return FindingOf(net, rating, heat, section, riseK, limitK);
         }
     }
+
+    /// <summary>Whether a cut lies at the worst one of a neck, or carries on the row of cuts like it.</summary>
+    private static bool IsOf((Section Worst, List<Section> Cuts) neck, Section section) =>
+        neck.Worst.Layer == section.Layer
+        && (IsBeside(neck.Worst, section) || (IsAlike(neck.Worst, section) && neck.Cuts.Exists(cut => IsBeside(cut, section))));
+
+    private static bool IsBeside(Section a, Section b) => Distance(a, b) < SameNeckM + (0.75 * a.WidthM);
+
+    private static bool IsAlike(Section worst, Section section) =>
+        Math.Abs(section.WidthM - worst.WidthM) <= AlikeShare * worst.WidthM
+        && Math.Abs(section.CurrentA - worst.CurrentA) <= AlikeShare * worst.CurrentA;
 
     private static Finding FindingOf(
         SolvedNet net, ConductorRating rating, TemperatureField heat, Section section, double riseK, double limitK)

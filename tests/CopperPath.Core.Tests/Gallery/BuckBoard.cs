@@ -43,6 +43,9 @@ public sealed record BuckBoard
     /// <summary>How the supply pins share: spread or joined.</summary>
     public string PinContact { get; init; } = "spread";
 
+    /// <summary>Length of the second supply pin's pad.</summary>
+    public double SecondPinMm { get; init; } = 2.4;
+
     /// <summary>Load current the terminals carry.</summary>
     public double LoadA { get; init; } = 20;
 
@@ -84,7 +87,7 @@ public sealed record BuckBoard
 
         // Supply from the connector above to both phases.
         to.Rectangle(1, "VIN", -14, 35.5, 12, 42).Rectangle(1, "VIN", -14, 6, -5, 36.5);
-        to.Pin(1, "J1", "1", "VIN", -2, 39, 2.4, 1.2).Pin(1, "J1", "2", "VIN", 3, 39, 2.4, 1.2).Pin(1, "J1", "3", "GND", 16, 39, 2.4, 1.2).Pin(1, "J1", "4", "GND", 20, 39, 2.4, 1.2);
+        to.Pin(1, "J1", "1", "VIN", -2, 39, 2.4, 1.2).Pin(1, "J1", "2", "VIN", 3, 39, SecondPinMm, 1.2).Pin(1, "J1", "3", "GND", 16, 39, 2.4, 1.2).Pin(1, "J1", "4", "GND", 20, 39, 2.4, 1.2);
         to.Rectangle(1, "GND", 14, 37, 22, 41);
         for (int phase = 0; phase < 2; phase++)
         {

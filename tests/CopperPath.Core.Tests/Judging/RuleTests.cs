@@ -19,7 +19,7 @@ public sealed class RuleTests
         ["return-slot"] = new() { Slot = (2, 18) },
         ["phase-count"] = new() { ClaimedPhases = 8 },
         ["pin-rating"] = new() { PinRatingA = 0.5 },
-        ["sharing-contacts"] = new() { PinContact = "joined", Limits = "  sharing ratio: 1.01\n" },
+        ["sharing-contacts"] = new() { PinContact = "joined", SecondPinMm = 1.3, Limits = "  sharing ratio: 1.05\n" },
         ["sharing-phases"] = new() { Limits = "  sharing ratio: 1.1\n" },
         ["sharing-vias"] = new() { Limits = "  sharing ratio: 1.3\n" },
         ["sensitive-distance"] = new() { FeedbackGapMm = 0.5, Sections = "sensitive nets: { name: feedback, net: FB }\n" },
