@@ -11,9 +11,10 @@ namespace CopperPath.Electrical;
 /// potentials of the layers they touch through R = rho L / A; the current of each terminal is given.
 /// </para>
 /// <para>
-/// Linear triangles give a potential whose heat is at most the true one (G. Strang and G. Fix, An Analysis of the Finite
-/// Element Method, 1973, ch. 1); a balanced current made from it gives a bound from the other side
-/// (<see cref="CurrentTubes"/>). Triangles are halved where the two differ until the bounds are as close as demanded.
+/// Linear triangles are solved with a factor, bulges along their edges are added in a few steps
+/// (<see cref="CurvedSystem"/>). A balanced current made from the potential (<see cref="CurrentTubes"/>) and the eddies
+/// that lower its heat most (<see cref="Eddies"/>) bounds the loss from above, and less the heat of the difference of the
+/// two from below. Triangles are halved where the two differ until the bounds are as close as demanded.
 /// </para>
 /// <para>
 /// Limits: the bounds hold for the meshed shape, whose outlines may lie off the artwork's by the mesher's simplification

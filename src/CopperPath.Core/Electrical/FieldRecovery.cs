@@ -1,5 +1,3 @@
-using CopperPath.Meshing;
-
 namespace CopperPath.Electrical;
 
 /// <summary>Potentials -> currents of sheets, barrels and contacts, loss with its bounds, and the balances that check them.</summary>
