@@ -8,15 +8,22 @@ namespace CopperPath.LinearAlgebra;
 /// </summary>
 public sealed class CholeskyFactor
 {
+    private const long LeastSharedWork = 200_000;
+
     private readonly SymmetricSparseMatrix _matrix;
     private readonly SupernodalStructure _structure;
+    private readonly EliminationTasks _tasks;
     private readonly double[] _values;
+    private readonly int _threadCount;
 
-    private CholeskyFactor(SymmetricSparseMatrix matrix, SupernodalStructure structure, double[] values)
+    private CholeskyFactor(
+        SymmetricSparseMatrix matrix, SupernodalStructure structure, EliminationTasks tasks, double[] values, int threadCount)
     {
         _matrix = matrix;
         _structure = structure;
+        _tasks = tasks;
         _values = values;
+        _threadCount = threadCount;
     }
 
     /// <summary>Number of unknowns.</summary>
@@ -53,95 +60,65 @@ public sealed class CholeskyFactor
             return new FactorResult(FactorOutcome.TooLarge, null, -1);
         }
 
+        EliminationTasks tasks = new(structure);
         PermutedMatrix permuted = new(matrix, structure.Position);
         (double[]? values, int failedColumn) = MultifrontalFactorization.Compute(
-            structure, permuted, options.PivotTolerance ?? matrix.Size * Math.ScaleB(1, -52), options.ThreadCount);
+            structure, tasks, permuted, options.PivotTolerance ?? matrix.Size * Math.ScaleB(1, -52), options.ThreadCount);
         return values is null
             ? new FactorResult(FactorOutcome.NotPositiveDefinite, null, structure.Order[failedColumn])
-            : new FactorResult(FactorOutcome.Success, new CholeskyFactor(matrix, structure, values), -1);
+            : new FactorResult(FactorOutcome.Success, new CholeskyFactor(matrix, structure, tasks, values, options.ThreadCount), -1);
     }
 
     /// <summary>Solves A x = b. The two spans may be the same; both hold <see cref="Size"/> values.</summary>
     public void Solve(ReadOnlySpan<double> b, Span<double> x)
     {
-        double[] work = ArrayPool<double>.Shared.Rent(2 * Size);
-        Span<double> y = work.AsSpan(0, Size);
-        Span<double> gathered = work.AsSpan(Size, Size);
+        double[] y = ArrayPool<double>.Shared.Rent(Size);
         int[] order = _structure.Order;
-        for (int k = 0; k < y.Length; k++)
+        for (int k = 0; k < order.Length; k++)
         {
             y[k] = b[order[k]];
         }
 
-        for (int s = 0; s < _structure.Count; s++)
-        {
-            SolveForward(s, y, gathered);
-        }
-
-        for (int s = _structure.Count - 1; s >= 0; s--)
-        {
-            SolveBackward(s, y, gathered);
-        }
-
-        for (int k = 0; k < y.Length; k++)
+        Substitution<OneRightSide>.Run(_structure, _values, _tasks, y, ThreadsFor(1));
+        for (int k = 0; k < order.Length; k++)
         {
             x[order[k]] = y[k];
         }
 
-        ArrayPool<double>.Shared.Return(work);
-    }
-
-    private void SolveForward(int supernode, Span<double> y, Span<double> gathered)
-    {
-        ReadOnlySpan<int> rows = _structure.RowsOf(supernode);
-        int columns = _structure.ColumnCount(supernode);
-        int below = rows.Length - columns;
-        ReadOnlySpan<double> panel = _values.AsSpan(
-            (int)_structure.ValueStarts[supernode], rows.Length * columns);
-        Span<double> own = y.Slice(_structure.ColumnStarts[supernode], columns);
-        gathered[..below].Clear();
-        for (int j = 0; j < columns; j++)
-        {
-            ReadOnlySpan<double> column = panel.Slice(j * rows.Length, rows.Length);
-            double value = own[j] / column[j];
-            own[j] = value;
-            DenseKernels.AddScaled(column[(j + 1)..columns], -value, own[(j + 1)..]);
-            DenseKernels.AddScaled(column[columns..], value, gathered[..below]);
-        }
-
-        for (int i = 0; i < below; i++)
-        {
-            y[rows[columns + i]] -= gathered[i];
-        }
-    }
-
-    private void SolveBackward(int supernode, Span<double> y, Span<double> gathered)
-    {
-        ReadOnlySpan<int> rows = _structure.RowsOf(supernode);
-        int columns = _structure.ColumnCount(supernode);
-        ReadOnlySpan<double> panel = _values.AsSpan(
-            (int)_structure.ValueStarts[supernode], rows.Length * columns);
-        for (int i = 0; i < rows.Length; i++)
-        {
-            gathered[i] = y[rows[i]];
-        }
-
-        for (int j = columns - 1; j >= 0; j--)
-        {
-            ReadOnlySpan<double> column = panel.Slice(j * rows.Length, rows.Length);
-            gathered[j] = (gathered[j] - DenseKernels.Dot(column[(j + 1)..], gathered[(j + 1)..rows.Length]))
-                / column[j];
-        }
-
-        gathered[..columns].CopyTo(y.Slice(_structure.ColumnStarts[supernode], columns));
+        ArrayPool<double>.Shared.Return(y);
     }
 
     /// <summary>
     /// Solves for several right-hand sides, held one after the other in <paramref name="b"/> and likewise in
-    /// <paramref name="x"/>. Each comes out exactly as <see cref="Solve"/> gives it alone.
+    /// <paramref name="x"/>, which may be the same. Each comes out exactly as <see cref="Solve"/> gives it alone.
     /// </summary>
-    public void SolveMany(ReadOnlySpan<double> b, Span<double> x, int count) =>
-        SimultaneousSolve.Run(_structure, _values, b, x, count);
+    public void SolveMany(ReadOnlyMemory<double> b, Memory<double> x, int count)
+    {
+        int done = 0;
+        while (done < count)
+        {
+            int width = count - done > FourLanes.Count ? TwelveLanes.Count : FourLanes.Count;
+            int part = Math.Min(width, count - done);
+            int threads = ThreadsFor(width);
+            double[] y = ArrayPool<double>.Shared.Rent(Size * width);
+            SideBySide.Load(b.Slice(done * Size, part * Size), _structure.Position, y, width, threads);
+            if (width == FourLanes.Count)
+            {
+                Substitution<RightSidesAbreast<FourLanes>>.Run(_structure, _values, _tasks, y, threads);
+            }
+            else
+            {
+                Substitution<RightSidesAbreast<TwelveLanes>>.Run(_structure, _values, _tasks, y, threads);
+            }
+
+            SideBySide.Store(y, width, _structure.Position, x.Slice(done * Size, part * Size), threads);
+            ArrayPool<double>.Shared.Return(y);
+            done += part;
+        }
+    }
+
+    /// <summary>Work below this much is done before a second thread has started.</summary>
+    private int ThreadsFor(int rightSides) => _structure.StoredCount * rightSides < LeastSharedWork ? 1 : _threadCount;
 
     /// <summary>
     /// Solves A x = b and corrects x by solving for its residual while that makes the residual smaller, at most

@@ -14,7 +14,7 @@ internal sealed class EliminationTasks
 
     private readonly List<(int First, int Last)> _ranges = [];
     private readonly int[] _parent;
-    private readonly int[] _childCount;
+    private readonly List<int>[] _branches;
 
     public EliminationTasks(SupernodalStructure structure)
     {
@@ -53,102 +53,117 @@ internal sealed class EliminationTasks
         }
 
         _parent = new int[_ranges.Count];
-        _childCount = new int[_ranges.Count];
+        _branches = new List<int>[_ranges.Count];
         for (int t = 0; t < _ranges.Count; t++)
         {
+            _branches[t] = [];
             int parent = structure.Parent[_ranges[t].Last];
             _parent[t] = parent == -1 ? -1 : taskOf[parent];
-            if (parent != -1)
+        }
+
+        for (int t = 0; t < _ranges.Count; t++)
+        {
+            if (_parent[t] != -1)
             {
-                _childCount[_parent[t]]++;
+                _branches[_parent[t]].Add(t);
             }
         }
     }
 
-    /// <summary>Runs every task, giving each thread a workspace of its own.</summary>
+    /// <summary>Number of tasks, numbered branches before what they hang on.</summary>
+    public int Count => _ranges.Count;
+
+    /// <summary>First and last supernode of a task; the last is the one all others hang on.</summary>
+    public (int First, int Last) RangeOf(int task) => _ranges[task];
+
+    /// <summary>The tasks that hang on a task, ascending.</summary>
+    public IReadOnlyList<int> BranchesOf(int task) => _branches[task];
+
+    /// <summary>Runs every task after its branches.</summary>
     /// <param name="threads">Number of threads; one or more.</param>
-    /// <param name="createWorkspace">Called once on each thread.</param>
-    /// <param name="run">Processes the supernodes from the first to the last number given, in ascending order.</param>
-    public void Run<TWorkspace>(int threads, Func<TWorkspace> createWorkspace, Action<TWorkspace, int, int> run)
+    /// <param name="createWorkspace">Called on each thread that finds work, for something of its own to work with.</param>
+    /// <param name="run">Does the task of the given number.</param>
+    public void RunUpwards<TWorkspace>(int threads, Func<TWorkspace> createWorkspace, Action<TWorkspace, int> run)
+        where TWorkspace : IDisposable =>
+        Run([.. _branches.Select(branches => branches.Count)], task => _parent[task] == -1 ? [] : [_parent[task]], threads, createWorkspace, run);
+
+    /// <summary>Runs every task before its branches; otherwise as <see cref="RunUpwards"/>.</summary>
+    public void RunDownwards<TWorkspace>(int threads, Func<TWorkspace> createWorkspace, Action<TWorkspace, int> run)
+        where TWorkspace : IDisposable =>
+        Run([.. _parent.Select(parent => parent == -1 ? 0 : 1)], BranchesOf, threads, createWorkspace, run);
+
+    private static void Run<TWorkspace>(
+        int[] waitingFor, Func<int, IReadOnlyList<int>> followers, int threads, Func<TWorkspace> createWorkspace, Action<TWorkspace, int> run)
+        where TWorkspace : IDisposable
     {
-        if (threads <= 1)
-        {
-            TWorkspace workspace = createWorkspace();
-            foreach ((int first, int last) in _ranges)
-            {
-                run(workspace, first, last);
-            }
-
-            return;
-        }
-
-        int[] waitingFor = [.. _childCount];
-        Queue<int> ready = new();
-        for (int t = 0; t < waitingFor.Length; t++)
-        {
-            if (waitingFor[t] == 0)
-            {
-                ready.Enqueue(t);
-            }
-        }
-
+        Queue<int> ready = new(Enumerable.Range(0, waitingFor.Length).Where(task => waitingFor[task] == 0));
         object gate = new();
-        int unfinished = _ranges.Count;
+        int unfinished = waitingFor.Length;
         bool isAbandoned = false;
-
-        void Work()
-        {
-            TWorkspace workspace = createWorkspace();
-            while (true)
-            {
-                int task;
-                lock (gate)
-                {
-                    while (ready.Count == 0 && unfinished > 0 && !isAbandoned)
-                    {
-                        Monitor.Wait(gate);
-                    }
-
-                    if (unfinished == 0 || isAbandoned)
-                    {
-                        return;
-                    }
-
-                    task = ready.Dequeue();
-                }
-
-                bool completed = false;
-                try
-                {
-                    run(workspace, _ranges[task].First, _ranges[task].Last);
-                    completed = true;
-                }
-                finally
-                {
-                    lock (gate)
-                    {
-                        unfinished--;
-                        isAbandoned |= !completed;
-                        int parent = _parent[task];
-                        if (parent != -1 && --waitingFor[parent] == 0)
-                        {
-                            ready.Enqueue(parent);
-                        }
-
-                        Monitor.PulseAll(gate);
-                    }
-                }
-            }
-        }
-
         Task[] others = new Task[threads - 1];
         for (int t = 0; t < others.Length; t++)
         {
-            others[t] = Task.Factory.StartNew(
-                Work, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+            others[t] = Task.Run(Work);
         }
 
         Work();
         Task.WaitAll(others);
+
+        void Work()
+        {
+            if (!TryTake(out int task))
+            {
+                return;
+            }
+
+            using TWorkspace workspace = createWorkspace();
+            do
+            {
+                bool isCompleted = false;
+                try
+                {
+                    run(workspace, task);
+                    isCompleted = true;
+                }
+                finally
+                {
+                    Finish(task, isCompleted);
+                }
+            }
+            while (TryTake(out task));
+        }
+
+        bool TryTake(out int task)
+        {
+            lock (gate)
+            {
+                while (ready.Count == 0 && unfinished > 0 && !isAbandoned)
+                {
+                    Monitor.Wait(gate);
+                }
+
+                bool isTaken = unfinished > 0 && !isAbandoned;
+                task = isTaken ? ready.Dequeue() : -1;
+                return isTaken;
+            }
+        }
+
+        void Finish(int task, bool isCompleted)
+        {
+            lock (gate)
+            {
+                unfinished--;
+                isAbandoned |= !isCompleted;
+                foreach (int follower in followers(task))
+                {
+                    if (--waitingFor[follower] == 0)
+                    {
+                        ready.Enqueue(follower);
+                    }
+                }
+
+                Monitor.PulseAll(gate);
+            }
+        }
     }
 }

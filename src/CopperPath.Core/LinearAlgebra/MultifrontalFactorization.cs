@@ -55,10 +55,17 @@ internal sealed class MultifrontalFactorization
     /// the tree fail, the lowest column is named.
     /// </summary>
     public static (double[]? Values, int FailedColumn) Compute(
-        SupernodalStructure structure, PermutedMatrix matrix, double pivotTolerance, int threads)
+        SupernodalStructure structure, EliminationTasks tasks, PermutedMatrix matrix, double pivotTolerance, int threads)
     {
         MultifrontalFactorization factorization = new(structure, matrix, pivotTolerance);
-        new EliminationTasks(structure).Run(threads, () => new Workspace(structure.Size), factorization.Process);
+        tasks.RunUpwards(threads, () => new Workspace(structure.Size), (workspace, task) =>
+        {
+            (int first, int last) = tasks.RangeOf(task);
+            for (int s = first; s <= last; s++)
+            {
+                factorization.Process(workspace, s);
+            }
+        });
 
         for (int s = 0; s < structure.Count; s++)
         {
@@ -69,14 +76,6 @@ internal sealed class MultifrontalFactorization
         }
 
         return (factorization._values, -1);
-    }
-
-    private void Process(Workspace workspace, int first, int last)
-    {
-        for (int s = first; s <= last; s++)
-        {
-            Process(workspace, s);
-        }
     }
 
     private void Process(Workspace workspace, int supernode)
@@ -210,7 +209,7 @@ internal sealed class MultifrontalFactorization
     }
 
     /// <summary>What one thread needs to itself.</summary>
-    private sealed class Workspace(int size)
+    private sealed class Workspace(int size) : IDisposable
     {
         private int[] _targets = new int[256];
         private int _targetCount;
@@ -218,7 +217,9 @@ internal sealed class MultifrontalFactorization
         public DenseKernels Kernels { get; } = new();
 
         /// <summary>Place of each row in the current supernode; meaningful for its rows only.</summary>
-        public int[] LocalRow { get; } = new int[size];
+        public int[] LocalRow { get; } = ArrayPool<int>.Shared.Rent(size);
+
+        public void Dispose() => ArrayPool<int>.Shared.Return(LocalRow);
 
         public void ClearTargets() => _targetCount = 0;
 

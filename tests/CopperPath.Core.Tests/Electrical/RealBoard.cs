@@ -40,14 +40,15 @@ internal sealed class RealBoard
         new(BoardRebuilder.Rebuild(SharedData.Require("boards-open", name), null, new StageClock(null)));
 
     /// <summary>
-    /// One ampere between the two pads that lie farthest apart. A net with fewer than two pads also offers its plated
-    /// holes and spots of 0.5 mm on the outermost corners of its copper.
+    /// One ampere between the two pads that lie farthest apart. A net whose pads all lie in one place, as the lands of a
+    /// mounting hole do, offers its plated holes and spots of 0.5 mm on the outermost corners of its copper instead.
     /// </summary>
     public static IReadOnlyList<BoundTerminal> FarthestTerminals(Net net)
     {
         List<(PointNm At, Contact Contact)> places = [.. net.Pads.Select((pad, i) => (At: pad.At, Contact: Spot($"pad {i}", pad.Layer, [.. pad.Outlines])))];
-        if (places.Count < 2)
+        if (places.Select(place => place.At).Distinct().Count() < 2)
         {
+            places.Clear();
             places.AddRange(net.Barrels.Select((barrel, i) => (barrel.Centre, new Contact($"hole {i}", [], [barrel]))));
             foreach (NetSheet sheet in net.Sheets)
             {

@@ -248,13 +248,17 @@ public sealed class CholeskyFactorTests
     }
 
     [Theory]
-    [InlineData("triangle mesh")]
-    [InlineData("sheets with holes")]
-    public void ManyRightHandSidesComeOutExactlyAsOneByOne(string name)
+    [InlineData("triangle mesh", 1)]
+    [InlineData("triangle mesh", 4)]
+    [InlineData("triangle mesh", 7)]
+    [InlineData("sheets with holes", 12)]
+    [InlineData("sheets with holes", 17)]
+    [InlineData("disconnected", 26)]
+    [InlineData("single", 3)]
+    public void ManyRightHandSidesComeOutExactlyAsOneByOne(string name, int count)
     {
         SymmetricSparseMatrix matrix = MatrixGallery.Named(name);
         CholeskyFactor factor = Factored(matrix);
-        const int count = 7;
         double[] b = MatrixGallery.RandomVector(matrix.Size * count, 15);
         double[] together = new double[b.Length];
         double[] alone = new double[b.Length];
@@ -270,18 +274,40 @@ public sealed class CholeskyFactorTests
 
     [Theory]
     [InlineData("triangle mesh")]
+    [InlineData("large triangle mesh")]
     [InlineData("poisson 3-D")]
     [InlineData("disconnected")]
-    public void TheSolutionIsTheSameBitByBitForAnyNumberOfThreads(string name)
+    public void TheSolutionsAreTheSameBitByBitForAnyNumberOfThreads(string name)
     {
         SymmetricSparseMatrix matrix = MatrixGallery.Named(name);
-        double[] b = MatrixGallery.RandomVector(matrix.Size, 16);
-        double[] expected = SolvedWith(matrix, b, 1);
+        double[] b = MatrixGallery.RandomVector(matrix.Size * 6, 16);
+        (double[] alone, double[] together) = SolvedWith(matrix, b, 1);
 
         foreach (int threads in new[] { 2, 3, 8 })
         {
-            SolvedWith(matrix, b, threads).ShouldBe(expected);
+            (double[] aloneAgain, double[] togetherAgain) = SolvedWith(matrix, b, threads);
+            aloneAgain.ShouldBe(alone);
+            togetherAgain.ShouldBe(together);
         }
+    }
+
+    [Fact]
+    public void OneFactorMaySolveOnSeveralThreadsAtOnce()
+    {
+        SymmetricSparseMatrix matrix = MatrixGallery.Named("large triangle mesh");
+        CholeskyFactor factor = Factored(matrix);
+        double[] b = MatrixGallery.RandomVector(matrix.Size * 5, 18);
+        double[] expected = new double[b.Length];
+        factor.SolveMany(b, expected, 5);
+        double[][] found = new double[6][];
+
+        Parallel.For(0, found.Length, k =>
+        {
+            found[k] = new double[b.Length];
+            factor.SolveMany(b, found[k], 5);
+        });
+
+        found.ShouldAllBe(solutions => solutions.SequenceEqual(expected));
     }
 
     [Fact]
@@ -334,12 +360,14 @@ public sealed class CholeskyFactorTests
         return result.Factor.ShouldNotBeNull();
     }
 
-    private static double[] SolvedWith(SymmetricSparseMatrix matrix, double[] b, int threads)
+    private static (double[] Alone, double[] Together) SolvedWith(SymmetricSparseMatrix matrix, double[] b, int threads)
     {
-        FactorResult result = CholeskyFactor.Factor(matrix, new CholeskyOptions { ThreadCount = threads });
-        double[] x = new double[matrix.Size];
-        result.Factor.ShouldNotBeNull().Solve(b, x);
-        return x;
+        CholeskyFactor factor = CholeskyFactor.Factor(matrix, new CholeskyOptions { ThreadCount = threads }).Factor.ShouldNotBeNull();
+        double[] alone = new double[matrix.Size];
+        double[] together = new double[b.Length];
+        factor.Solve(b.AsSpan(0, matrix.Size), alone);
+        factor.SolveMany(b, together, b.Length / matrix.Size);
+        return (alone, together);
     }
 
     private static double RelativeResidual(SymmetricSparseMatrix matrix, double[] x, double[] b)

@@ -288,6 +288,7 @@ internal static class MatrixGallery
         "poisson 3-D" => Poisson3D(14),
         "second difference" => SecondDifference(500),
         "triangle mesh" => TriangleMesh(90, 70, 1),
+        "large triangle mesh" => TriangleMesh(200, 220, 9),
         "sheets with holes" => SheetsWithHoles(4, 40, 40, 60, 2),
         "random dominant" => RandomDominant(600, 5, 3),
         "star" => Star(3000),
