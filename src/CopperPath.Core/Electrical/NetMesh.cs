@@ -28,7 +28,7 @@ internal sealed record NetMesh(
         SheetMeshing[] meshings = new SheetMeshing[net.Sheets.Count];
         Parallel.For(0, net.Sheets.Count, i =>
         {
-            NetSheet sheet = net.Sheets[i];
+            NetSheet sheet = WithoutLonePads(net.Sheets[i], net.Barrels, contacts, stack);
             meshings[i] = SheetMesher.Mesh(DomainOf(sheet, net.Barrels, contacts, cuts, stack), quality);
         });
 
@@ -67,14 +67,14 @@ internal sealed record NetMesh(
         {
             if (barrels[b].Layers.Contains(sheet.Layer))
             {
-                marked.Add(new MarkedRing(HoleOutline.ForMeshing(barrels[b].Feature, wallNm), b + 1));
+                marked.Add(new MarkedRing(HoleOutline.ForMeshing(barrels[b].Feature, wallNm), b + 1) { IsHeld = true });
             }
         }
 
         for (int c = 0; c < contacts.Count; c++)
         {
             marked.AddRange(contacts[c].Areas.Where(area => area.Layer == sheet.Layer)
-                .Select(area => new MarkedRing(area.Outline, barrels.Count + c + 1)));
+                .Select(area => new MarkedRing(area.Outline, barrels.Count + c + 1) { IsHeld = true }));
         }
 
         foreach ((int _, IReadOnlyList<PolygonNm> pieces) in (stack.Solder?.Openings ?? []).Where(side => side.Layer == sheet.Layer))
@@ -83,6 +83,27 @@ internal sealed record NetMesh(
         }
 
         return new SheetDomain(WithoutCuts(sheet, cuts), marked);
+    }
+
+    /// <summary>
+    /// The sheet without the pads that inner layers keep around plated holes which nothing else of the layer meets: they
+    /// carry no current, and there are as many of them as holes.
+    /// </summary>
+    private static NetSheet WithoutLonePads(NetSheet sheet, IReadOnlyList<Barrel> barrels, IReadOnlyList<Contact> contacts, Stackup stack)
+    {
+        if (sheet.Layer == 1 || sheet.Layer == stack.ThicknessM.Count)
+        {
+            return sheet;
+        }
+
+        BoxNm[] holes = [.. barrels.Where(barrel => barrel.Layers.Contains(sheet.Layer)).Select(barrel => BoxNm.Of(barrel.Outline))];
+        BoxNm[] areas = [.. contacts.SelectMany(contact => contact.Areas)
+            .Where(area => area.Layer == sheet.Layer).Select(area => BoxNm.Of(area.Outline))];
+        return sheet with
+        {
+            Islands = [.. sheet.Islands.Where(island =>
+                holes.Count(island.Bounds.Touches) > 1 || Array.Exists(areas, island.Bounds.Touches))],
+        };
     }
 
     /// <summary>

@@ -10,10 +10,10 @@ namespace CopperPath.Judging;
 /// </summary>
 internal static class NeckRule
 {
-    /// <summary>Cuts this near a worse one, or near another cut of its neck, are the same neck, metres.</summary>
+    /// <summary>Cuts this near the worst one of a neck, or near one like it, are the same neck, metres.</summary>
     private const double SameNeckM = 2e-3;
 
-    /// <summary>Along a long neck all cuts have nearly the same width and current: this share of those of the worst.</summary>
+    /// <summary>Cuts along a long neck are like the worst one: width and current within this share of its own.</summary>
     private const double AlikeShare = 0.05;
 
     public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, TemperatureField heat)
@@ -25,9 +25,14 @@ internal static class NeckRule
             .Where(judged => judged.Item2 > limitK)
             .OrderByDescending(judged => judged.Item2).ThenBy(judged => judged.section.AtXM).ThenBy(judged => judged.section.AtYM))
         {
-            if (necks.Find(neck => IsOf(neck, section)) is { Cuts: { } cuts })
+            if (necks.Find(neck => neck.Worst.Layer == section.Layer && neck.Cuts.Exists(cut => IsBeside(cut, section)))
+                is { Cuts: { } cuts } known)
             {
-                cuts.Add(section);
+                if (IsAlike(known.Worst, section))
+                {
+                    cuts.Add(section);
+                }
+
                 continue;
             }
 
@@ -35,11 +40,6 @@ internal static class NeckRule
             yield return FindingOf(net, rating, heat, section, riseK, limitK);
         }
     }
-
-    /// <summary>Whether a cut lies at the worst one of a neck, or carries on the row of cuts like it.</summary>
-    private static bool IsOf((Section Worst, List<Section> Cuts) neck, Section section) =>
-        neck.Worst.Layer == section.Layer
-        && (IsBeside(neck.Worst, section) || (IsAlike(neck.Worst, section) && neck.Cuts.Exists(cut => IsBeside(cut, section))));
 
     private static bool IsBeside(Section a, Section b) => Distance(a, b) < SameNeckM + (0.75 * a.WidthM);
 

@@ -6,7 +6,7 @@ namespace CopperPath.Meshing;
 /// </summary>
 internal static class MeshAssembly
 {
-    public static SheetMesh Of(Triangulation mesh, OutlineGraph graph, out int pinches)
+    public static SheetMesh Of(Triangulation mesh, OutlineGraph graph, bool[] isHeldMarker, out int pinches)
     {
         (int[] vertexOfHalfEdge, int[] source) = SeparateFans(mesh, out pinches);
         double[] x = new double[source.Length], y = new double[source.Length];
@@ -37,7 +37,11 @@ internal static class MeshAssembly
             }
 
             markers.Add(mesh.Region[t]);
-            smallestAngle = Math.Min(smallestAngle, SmallestAngleOf(mesh, t));
+            if (!isHeldMarker[mesh.Region[t]])
+            {
+                smallestAngle = Math.Min(smallestAngle, SmallestAngleOf(mesh, t));
+            }
+
             for (int h = 3 * t; h < (3 * t) + 3; h++)
             {
                 triangles.Add(place[vertexOfHalfEdge[h]]);

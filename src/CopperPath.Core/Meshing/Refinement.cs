@@ -25,6 +25,7 @@ internal sealed class Refinement
     private readonly double _greatestRatioSquared;
     private readonly double _offCentreHeight;
     private readonly int _vertexLimit;
+    private readonly bool[] _isHeldMarker;
     private readonly Queue<Corner> _segmentQueue = new();
     private readonly Queue<Corner>[] _buckets = new Queue<Corner>[BucketCount];
     private readonly List<int> _around = [];
@@ -32,7 +33,8 @@ internal sealed class Refinement
     private int _worstBucket;
 
     public Refinement(
-        Triangulation mesh, SegmentEnds segments, EdgeTargets targets, double minimumEdge, double minimumAngle, int vertexLimit)
+        Triangulation mesh, SegmentEnds segments, EdgeTargets targets, double minimumEdge, double minimumAngle, int vertexLimit,
+        bool[] isHeldMarker)
     {
         _mesh = mesh;
         _segments = segments;
@@ -42,6 +44,7 @@ internal sealed class Refinement
         _greatestRatioSquared = ratio * ratio;
         _offCentreHeight = OffCentreShrink * 0.5 / Math.Tan(minimumAngle / 2);
         _vertexLimit = vertexLimit;
+        _isHeldMarker = isHeldMarker;
         for (int b = 0; b < BucketCount; b++)
         {
             _buckets[b] = new Queue<Corner>();
@@ -91,12 +94,19 @@ internal sealed class Refinement
         }
     }
 
-    /// <summary>Whether a triangle is thinner than asked.</summary>
+    /// <summary>Whether a triangle is thinner than asked where that matters.</summary>
     public bool IsThin(int triangle)
     {
+        if (IsHeld(triangle))
+        {
+            return false;
+        }
+
         Measure(triangle, out double shortest, out double ratioSquared, out _);
         return shortest > 0 && ratioSquared > _greatestRatioSquared;
     }
+
+    private bool IsHeld(int triangle) => _isHeldMarker[_mesh.Region[triangle]];
 
     private void Examine(int triangle)
     {
@@ -357,6 +367,11 @@ internal sealed class Refinement
     /// <summary>Urgency of a triangle that needs a vertex, -1 when it needs none.</summary>
     private int BucketOf(int triangle)
     {
+        if (IsHeld(triangle))
+        {
+            return -1;
+        }
+
         Measure(triangle, out double shortest, out double ratioSquared, out double excess);
         double urgency = excess > 1 ? excess : 0;
         if (ratioSquared > _greatestRatioSquared && shortest >= _minimumEdge * _minimumEdge

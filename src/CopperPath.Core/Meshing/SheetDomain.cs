@@ -5,7 +5,11 @@ namespace CopperPath.Meshing;
 /// <summary>A ring drawn inside (or across) the copper whose interior is a part of its own: a terminal, a pad.</summary>
 /// <param name="Ring">Counter-clockwise ring in nanometres.</param>
 /// <param name="Marker">Positive identity, carried to the triangles inside the ring and copper.</param>
-public sealed record MarkedRing(PointNm[] Ring, int Marker);
+public sealed record MarkedRing(PointNm[] Ring, int Marker)
+{
+    /// <summary>What lies inside is one potential, so that nothing depends on how regular its triangles are.</summary>
+    public bool IsHeld { get; init; }
+}
 
 /// <summary>
 /// What is to be meshed on one layer: the copper of one net with drilled holes already cut out, and marked rings
@@ -13,7 +17,20 @@ public sealed record MarkedRing(PointNm[] Ring, int Marker);
 /// </summary>
 /// <param name="Copper">Pieces of copper; they do not overlap.</param>
 /// <param name="MarkedRings">Rings that may cross the copper's edges and each other; where they overlap the lowest marker wins.</param>
-public sealed record SheetDomain(IReadOnlyList<PolygonNm> Copper, IReadOnlyList<MarkedRing> MarkedRings);
+public sealed record SheetDomain(IReadOnlyList<PolygonNm> Copper, IReadOnlyList<MarkedRing> MarkedRings)
+{
+    /// <summary>For each marker, whether its rings are held.</summary>
+    public bool[] HeldMarkers()
+    {
+        bool[] isHeld = new bool[MarkedRings.Select(ring => ring.Marker).DefaultIfEmpty().Max() + 1];
+        foreach (MarkedRing ring in MarkedRings)
+        {
+            isHeld[ring.Marker] |= ring.IsHeld;
+        }
+
+        return isHeld;
+    }
+}
 
 /// <summary>How fine and how regular a mesh is to be.</summary>
 /// <param name="MaximumEdgeM">Longest edge anywhere, in metres.</param>
@@ -25,10 +42,10 @@ public sealed record MeshQuality(double MaximumEdgeM, double MinimumAngleDegrees
 {
     /// <summary>
     /// Farthest an outline may move when its vertices are thinned out before meshing, metres; 0 keeps every vertex
-    /// the welding grid keeps. The area beside every stretch of outline is kept. The default is a tenth of the
+    /// the welding grid keeps. The area beside every stretch of outline is kept. The default is a sixth of the
     /// finest etching tolerance (common practice, no source).
     /// </summary>
-    public double SimplificationToleranceM { get; init; } = 3e-6;
+    public double SimplificationToleranceM { get; init; } = 5e-6;
 
     /// <summary>
     /// Pitch of the grid the artwork is rounded to, metres, a whole number of nanometres: outlines closer than this

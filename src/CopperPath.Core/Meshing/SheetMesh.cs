@@ -10,7 +10,7 @@ namespace CopperPath.Meshing;
 /// Marker of the ring each triangle lies in, 0 for plain copper, <see cref="Tinned"/> for copper under solder; one per triangle.
 /// </param>
 /// <param name="IsBoundaryVertex">True for vertices on the edge of the copper; one per vertex.</param>
-/// <param name="MinimumAngleDegrees">Smallest angle of any triangle, degrees.</param>
+/// <param name="MinimumAngleDegrees">Smallest angle of any triangle outside held rings, degrees.</param>
 public sealed record SheetMesh(
     double[] XM,
     double[] YM,

@@ -81,7 +81,9 @@ public static class SheetMesher
         int outlineVertices = CountUsed(mesh);
 
         // First regular triangles only: their size follows the features, so that widths can be measured everywhere.
-        var refinement = new Refinement(mesh, segments, targets, minimumEdge, minimumAngle, quality.VertexLimit);
+        bool[] isHeldMarker = domain.HeldMarkers();
+        var refinement = new Refinement(
+            mesh, segments, targets, minimumEdge, minimumAngle, quality.VertexLimit, isHeldMarker);
         refinement.Run();
         var widths = new FeatureWidths(mesh, segments, targets);
         widths.LowerAroundRings(graph, quality.EdgesAroundRing);
@@ -99,7 +101,7 @@ public static class SheetMesher
                 MeshingOutcome.UnusableQuality, null, null, "the target edge function returned a value that is not positive");
         }
 
-        SheetMesh result = MeshAssembly.Of(mesh, graph, out int pinches);
+        SheetMesh result = MeshAssembly.Of(mesh, graph, isHeldMarker, out int pinches);
         int forced = Enumerable.Range(0, mesh.TriangleCount)
             .Count(t => mesh.Region[t] != Triangulation.None && refinement.IsThin(t));
         var evidence = new MeshingEvidence(
