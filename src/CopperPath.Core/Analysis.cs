@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using CopperPath.Artwork;
 using CopperPath.Brief;
 using CopperPath.Circuit;
@@ -62,7 +63,9 @@ public static class Analysis
         ConductorRating rating = new(brief.Limits.JudgeBy, stack);
         SolvedNet[] solved = new SolvedNet[circuit.Nets.Count];
         clock.Begin(FormattableString.Invariant($"Solving {solved.Length} stretches of copper"));
-        Parallel.For(0, solved.Length, i => solved[i] = Solve(circuit.Nets[i], cuts, stack, rating, brief.Accuracy));
+        Parallel.ForEach(
+            Partitioner.Create(LargestFirst(circuit.Nets), EnumerablePartitionerOptions.NoBuffering),
+            i => solved[i] = Solve(circuit.Nets[i], cuts, stack, rating, brief.Accuracy));
 
         // 5. The heat: the whole board's temperatures from the loss of the solved copper.
         clock.Begin("Solving temperatures");
@@ -73,8 +76,11 @@ public static class Analysis
         // 6. The judgement.
         clock.Begin("Judging");
         PathContext path = new(brief, solved, board.Nets, PowerPathFinder.Propose(board.Nets), stack, rating);
-        (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply(
-            [.. Judge.Findings(brief, solved, board.Nets, rating, heat), .. PathRules.Judge(path)], brief.Waivers);
+        IReadOnlyList<Finding> ofCopper = [], ofPath = [];
+        Parallel.Invoke(
+            () => ofCopper = Judge.Findings(brief, solved, board.Nets, rating, heat),
+            () => ofPath = PathRules.Judge(path));
+        (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply([.. ofCopper, .. ofPath], brief.Waivers);
         diagnostics.AddRange(waiverRemarks);
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
         return new Review(brief, board, stack, solved, findings, verdict, diagnostics,
@@ -95,6 +101,10 @@ public static class Analysis
         PathProposal? proposal = board.Nets is { } nets ? PowerPathFinder.Propose(nets) : null;
         return new Survey(board, proposal, clock.End());
     }
+
+    /// <summary>The nets in the order they are begun, so that no core is left waiting for a large one begun last.</summary>
+    private static IEnumerable<int> LargestFirst(IReadOnlyList<BoundNet> nets) =>
+        Enumerable.Range(0, nets.Count).OrderByDescending(i => nets[i].Net.AreaM2);
 
     private static SolvedNet Solve(
         BoundNet bound, IReadOnlyList<DrilledFeature> cuts, Stackup stack, ConductorRating rating, double accuracy)

@@ -37,9 +37,14 @@ public static class Ipc2152StyleFit
     /// <param name="thicknessM">Copper thickness, metres, positive.</param>
     public static RiseEstimate Rise(double currentA, double widthM, double thicknessM)
     {
-        double riseK = Math.Pow(Checked.NotNegative(currentA), 2) * RisePerSquareAmpere(widthM, thicknessM);
+        double riseK = RiseK(currentA, widthM, thicknessM);
         return new RiseEstimate(riseK, BasisOf(currentA, riseK, widthM, thicknessM));
     }
+
+    /// <summary>The number alone, for searches over many conductors.</summary>
+    /// <inheritdoc cref="Rise"/>
+    public static double RiseK(double currentA, double widthM, double thicknessM) =>
+        Checked.NotNegative(currentA) * currentA * RisePerSquareAmpere(widthM, thicknessM);
 
     /// <summary>Current that gives a temperature rise.</summary>
     /// <param name="riseK">Rise above ambient, kelvin, not negative.</param>

@@ -34,9 +34,16 @@ public static class Ipc2221
     /// <param name="placement">On a face or inside.</param>
     public static RiseEstimate Rise(double currentA, double sectionM2, ConductorPlacement placement)
     {
-        double scale = K(placement) * Math.Pow(SquareMils(sectionM2), SectionExponent);
-        double riseK = Math.Pow(Checked.NotNegative(currentA) / scale, 1 / RiseExponent);
+        double riseK = RiseK(currentA, sectionM2, placement);
         return new RiseEstimate(riseK, BasisOf(currentA, riseK, sectionM2, placement));
+    }
+
+    /// <summary>The number alone, for searches over many conductors.</summary>
+    /// <inheritdoc cref="Rise"/>
+    public static double RiseK(double currentA, double sectionM2, ConductorPlacement placement)
+    {
+        double scale = K(placement) * Math.Pow(SquareMils(sectionM2), SectionExponent);
+        return Math.Pow(Checked.NotNegative(currentA) / scale, 1 / RiseExponent);
     }
 
     /// <summary>Current that gives a temperature rise.</summary>

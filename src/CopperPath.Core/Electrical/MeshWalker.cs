@@ -11,7 +11,7 @@ internal sealed class MeshWalker
     public MeshWalker(SheetMesh mesh)
     {
         _mesh = mesh;
-        _links = new TriangleLinks(mesh);
+        _links = mesh.Links;
     }
 
     public static (double X, double Y) Centroid(SheetMesh mesh, int triangle)

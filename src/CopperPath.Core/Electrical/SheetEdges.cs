@@ -11,7 +11,7 @@ internal sealed class SheetEdges
 
     public SheetEdges(SheetMesh mesh)
     {
-        Links = new TriangleLinks(mesh);
+        Links = mesh.Links;
         _numberOf = new int[mesh.Triangles.Length];
         Array.Fill(_numberOf, TriangleLinks.None);
         List<bool> isRim = [], isCopperEdge = [];

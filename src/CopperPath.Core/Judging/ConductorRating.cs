@@ -21,7 +21,9 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
 
     /// <summary>Rise of the copper at a cut, kelvin.</summary>
     public double TraceRiseK(Section section) => section.WidthM <= 0 ? 0
-        : RiseOf(section.CurrentA, section.WidthM, ThicknessM(section), PlacementOf(section.Layer)).RiseK;
+        : rule == JudgingRule.Ipc2221
+            ? Ipc2221.RiseK(section.CurrentA, CopperSectionM2(section), PlacementOf(section.Layer))
+            : Ipc2152StyleFit.RiseK(section.CurrentA, section.WidthM, ThicknessM(section));
 
     /// <summary>Width that would carry the cut's current at a rise, metres.</summary>
     public double TraceWidthM(Section section, double riseK) => rule == JudgingRule.Ipc2221

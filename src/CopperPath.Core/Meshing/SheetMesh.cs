@@ -22,9 +22,14 @@ public sealed record SheetMesh(
     /// <summary>Marker of copper with solder on it: it conducts better than plain copper and is otherwise the same.</summary>
     public const int Tinned = -1;
 
+    private TriangleLinks? _links;
+
     public int VertexCount => XM.Length;
 
     public int TriangleCount => TriangleMarkers.Length;
+
+    /// <summary>Which edges of the triangles lie back to back; found when first asked for.</summary>
+    public TriangleLinks Links => LazyInitializer.EnsureInitialized(ref _links, () => new TriangleLinks(this));
 
     /// <summary>Whether a triangle lies in a marked ring: a contact or barrel that holds it at one potential.</summary>
     public bool IsHeld(int triangle) => TriangleMarkers[triangle] > 0;
