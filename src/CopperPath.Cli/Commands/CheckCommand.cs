@@ -1,14 +1,18 @@
+using System.Diagnostics;
 using CopperPath.Cli.Report;
 using CopperPath.Cli.Report.Html;
-using CopperPath.Cli.Report.Tables;
 
 namespace CopperPath.Cli.Commands;
 
 /// <summary><c>copperpath check BRIEF</c>: analyse, speak, write pictures and results.</summary>
 public static class CheckCommand
 {
+    private const string DrawingStage = "Drawing and reporting";
+    private const string WritingStage = "Writing files";
+
     public static int Run(CheckOptions options, Terminal terminal)
     {
+        Stopwatch whole = Stopwatch.StartNew();
         Review review = Analysis.Check(options.Brief, terminal.Progress, (brief, board) =>
         {
             terminal.EndProgress();
@@ -26,21 +30,18 @@ public static class CheckCommand
         }
 
         // Everything is made before anything is written, so that a failure leaves no half of a report behind.
-        terminal.Progress?.Invoke("Drawing");
-        IReadOnlyList<FieldGrid> grids = FieldGrid.Of(review);
-        List<OutputFile> files =
-        [
-            HtmlReport.Of(review, BriefSource.Of(options.Brief), grids),
-            new OutputFile("results.json", ResultsJson.Of(review, grids)),
-            new OutputFile("findings.sarif", FindingsSarif.Of(review)),
-            .. ReviewTables.Of(review),
-        ];
-        files.AddRange(ReviewPictures.Of(review, options.PictureFormats));
-        files.AddRange(review.Brief!.Converters.Select((section, i) => new OutputFile(
-            FormattableString.Invariant($"waveforms-{i + 1}.png"), Overlays.WaveformChart.PaintPng(section.Facts))));
-        terminal.EndProgress();
+        terminal.Progress?.Invoke(DrawingStage);
+        Stopwatch watch = Stopwatch.StartNew();
+        IReadOnlyList<Stretch> stretches = Stretch.Of(review);
+        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, BriefSource.Of(options.Brief), options.PictureFormats);
+        StageTiming drawing = new(DrawingStage, watch.Elapsed.TotalSeconds);
+        terminal.Progress?.Invoke(WritingStage);
+        watch.Restart();
         string folder = options.Output ?? DefaultFolder(options.Brief);
-        if (OutputFolder.Write(folder, files) is { } problem)
+        string? problem = OutputFolder.Write(folder, files);
+        StageTiming writing = new(WritingStage, watch.Elapsed.TotalSeconds);
+        terminal.EndProgress();
+        if (problem is not null)
         {
             terminal.Error.WriteLine(problem);
             return ExitCode.CouldNotJudge;
@@ -52,12 +53,12 @@ public static class CheckCommand
         }
         else
         {
-            TextSummary.Write(terminal, review, folder, files);
+            TextSummary.Write(terminal, review, stretches, folder, files);
         }
 
         if (options.Timings)
         {
-            TextSummary.WriteTimings(terminal.Out, review.Timings);
+            TextSummary.WriteTimings(terminal.Out, [.. review.Timings, drawing, writing], whole.Elapsed.TotalSeconds);
         }
 
         return ExitCode.Of(review.Verdict);

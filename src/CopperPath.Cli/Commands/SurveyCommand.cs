@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using CopperPath.Cli.Report;
 
 namespace CopperPath.Cli.Commands;
@@ -7,6 +8,7 @@ public static class SurveyCommand
 {
     public static int Run(SurveyOptions options, Terminal terminal)
     {
+        Stopwatch whole = Stopwatch.StartNew();
         Survey survey = Analysis.Survey(options.Folder, terminal.Progress);
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, survey.Board.Diagnostics, options.Verbose);
@@ -18,7 +20,7 @@ public static class SurveyCommand
 
         if (options.Timings)
         {
-            TextSummary.WriteTimings(terminal.Out, survey.Timings);
+            TextSummary.WriteTimings(terminal.Out, survey.Timings, whole.Elapsed.TotalSeconds);
         }
 
         if (survey.Board.Nets is null)

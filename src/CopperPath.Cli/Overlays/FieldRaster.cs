@@ -13,6 +13,8 @@ internal sealed class FieldRaster
 {
     private const int ShadeCount = 1024;
 
+    private static readonly int s_absentBits = BitConverter.SingleToInt32Bits(float.NaN);
+
     private readonly float[] _values;
 
     private FieldRaster(int width, int height)
@@ -29,6 +31,9 @@ internal sealed class FieldRaster
 
     /// <summary>Value at a pixel, NaN where no triangle lies.</summary>
     public float this[int x, int y] => _values[(y * Width) + x];
+
+    /// <summary>All values, row by row.</summary>
+    public ReadOnlySpan<float> Values => _values;
 
     /// <summary>Samples sheets in order, later ones over earlier ones.</summary>
     /// <param name="sheets">Sheets with finite values where they are to be shaded.</param>
@@ -79,10 +84,19 @@ internal sealed class FieldRaster
         uint[] shades = [.. Enumerable.Range(0, ShadeCount).Select(i => Packed(map.At(i / (ShadeCount - 1.0))))];
         using SKBitmap bitmap = new(new SKImageInfo(Width, Height, SKColorType.Rgba8888, SKAlphaType.Premul));
         Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(bitmap.GetPixelSpan());
+        float last = float.NaN;
+        uint shade = 0;
         for (int i = 0; i < pixels.Length; i++)
         {
+            // Neighbours are often of one triangle, and a logarithm takes its time.
             float value = _values[i];
-            pixels[i] = float.IsNaN(value) ? 0 : shades[(int)((scale.PlaceOf(value) * (ShadeCount - 1)) + 0.5)];
+            if (!value.Equals(last))
+            {
+                shade = float.IsNaN(value) ? 0 : shades[(int)((scale.PlaceOf(value) * (ShadeCount - 1)) + 0.5)];
+                last = value;
+            }
+
+            pixels[i] = shade;
         }
 
         bitmap.SetImmutable();
@@ -166,19 +180,26 @@ internal sealed class FieldRaster
     private void Bleed()
     {
         float[] before = (float[])_values.Clone();
+        ReadOnlySpan<int> bits = MemoryMarshal.Cast<float, int>(before);
         for (int y = 0; y < Height; y++)
         {
-            for (int x = 0; x < Width; x++)
+            // From one absent value to the next: inside the copper that is one search over the row.
+            int end = (y + 1) * Width;
+            for (int at = y * Width; at < end; at++)
             {
-                int at = (y * Width) + x;
-                if (float.IsNaN(before[at]))
+                int onwards = bits[at..end].IndexOf(s_absentBits);
+                if (onwards < 0)
                 {
-                    _values[at] = First(
-                        x > 0 ? before[at - 1] : float.NaN,
-                        x < Width - 1 ? before[at + 1] : float.NaN,
-                        y > 0 ? before[at - Width] : float.NaN,
-                        y < Height - 1 ? before[at + Width] : float.NaN);
+                    break;
                 }
+
+                at += onwards;
+                int x = at - (y * Width);
+                _values[at] = First(
+                    x > 0 ? before[at - 1] : float.NaN,
+                    x < Width - 1 ? before[at + 1] : float.NaN,
+                    y > 0 ? before[at - Width] : float.NaN,
+                    y < Height - 1 ? before[at + Width] : float.NaN);
             }
         }
     }

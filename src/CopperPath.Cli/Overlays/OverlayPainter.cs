@@ -13,8 +13,6 @@ public static partial class OverlayPainter
 {
     private const float A3LandscapeWidthPt = 1190.55f;
 
-    // Level 4 is about twice as fast as the default and some per cent larger.
-    private const int PngEffort = 4;
 
     /// <summary>Where everything will stand, without drawing.</summary>
     public static OverlayLayout Arrange(OverlayScene scene) => OverlayArranger.Arrange(scene, Summary(scene));
@@ -41,10 +39,7 @@ public static partial class OverlayPainter
             new ScenePainter(canvas, scene, field, layout).Paint();
         }
 
-        using SKPixmap pixels = bitmap.PeekPixels();
-        using SKData data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, PngEffort))
-            ?? throw new InvalidOperationException("the picture could not be encoded as PNG");
-        return data.ToArray();
+        return PngFile.Of(bitmap);
     }
 
     /// <summary>The picture as SVG: copper and marks as curves, text as text, the field as an embedded raster.</summary>

@@ -17,7 +17,6 @@ public static class WaveformChart
     private const float TextPx = 22;
     private const float TitlePx = 32;
     private const int MostTicks = 5;
-    private const int PngEffort = 4;
 
     /// <summary>Line colours of the phases in turn, far apart in lightness so that they also differ in grey.</summary>
     private static readonly SKColor[] s_phaseColours =
@@ -52,10 +51,7 @@ public static class WaveformChart
             }
         }
 
-        using SKPixmap pixels = bitmap.PeekPixels();
-        using SKData data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, PngEffort))
-            ?? throw new InvalidOperationException("the picture could not be encoded as PNG");
-        return data.ToArray();
+        return PngFile.Of(bitmap);
     }
 
     private static void PaintPanel(

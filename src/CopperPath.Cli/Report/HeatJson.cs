@@ -38,11 +38,10 @@ internal static class HeatJson
         json.WriteEndObject();
     }
 
-    public static void WriteNet(Utf8JsonWriter json, ConductionResult conduction, TemperatureField? heat)
+    public static void WriteNet(Utf8JsonWriter json, NetTemperatures? temperatures)
     {
-        if (heat is { Result.Status: ThermalStatus.Solved })
+        if (temperatures is { } own)
         {
-            NetTemperatures own = NetTemperatures.Of(conduction, heat);
             json.WriteNumber("ownMeanRiseK", own.MeanK);
             json.WriteNumber("ownPeakRiseK", own.PeakK);
             json.WriteNumber("ownPeakLayer", own.Layer);

@@ -12,7 +12,7 @@ public static class ResultsJson
     /// <summary>Version of this layout; a change that can break a reader raises it.</summary>
     public const int FormatVersion = 1;
 
-    internal static byte[] Of(Review review, IReadOnlyList<FieldGrid> grids)
+    internal static byte[] Of(Review review, IReadOnlyList<Stretch> stretches, IReadOnlyList<FieldGrid> grids)
     {
         using MemoryStream stream = new();
         using (Utf8JsonWriter json = new(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
@@ -28,7 +28,7 @@ public static class ResultsJson
             json.WriteNumber("copperK", review.Brief.ConductorK);
             json.WriteNumber("resistivityOhmM", review.Stack!.ResistivityOhmM);
             HeatJson.WriteBoard(json, review.Heat);
-            WriteNets(json, review);
+            WriteNets(json, review, stretches);
             ConverterSummary.Write(json, review);
             WriteFindings(json, review);
             json.WriteString("caution", Cautions.Text.ReplaceLineEndings(" "));
@@ -54,12 +54,13 @@ public static class ResultsJson
         return stream.ToArray();
     }
 
-    private static void WriteNets(Utf8JsonWriter json, Review review)
+    private static void WriteNets(Utf8JsonWriter json, Review review, IReadOnlyList<Stretch> stretches)
     {
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
         json.WriteStartArray("nets");
-        foreach (SolvedNet net in review.Nets)
+        foreach (Stretch stretch in stretches)
         {
+            SolvedNet net = stretch.Solved;
             ConductionResult result = net.Conduction;
             json.WriteStartObject();
             json.WriteString("name", net.Bound.Review.Name);
@@ -82,7 +83,7 @@ public static class ResultsJson
                 json.WriteNumber("powerBalanceRatio", result.PowerBalanceRatio);
                 json.WriteNumber("relativeResidual", result.RelativeResidual);
                 json.WriteNumber("unknowns", result.UnknownCount);
-                HeatJson.WriteNet(json, result, review.Heat);
+                HeatJson.WriteNet(json, stretch.Own);
                 WriteTerminals(json, result.Terminals);
                 WriteHottestSections(json, net, rating, review.Heat);
                 WriteBarrels(json, result.Barrels, rating);

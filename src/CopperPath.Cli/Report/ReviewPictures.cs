@@ -32,18 +32,12 @@ public static class ReviewPictures
 
     private const int ShadeSteps = 6;
 
+    /// <summary>The pictures, not yet drawn, each with its file's name before the ending.</summary>
     /// <param name="review">A review with at least one net.</param>
-    /// <param name="formats">What each picture is written as.</param>
-    public static IEnumerable<OutputFile> Of(Review review, IReadOnlyList<PictureFormat> formats)
+    public static IReadOnlyList<(string Name, OverlayScene Scene)> Of(Review review)
     {
         string hash = HashOf(review);
-        return Densities(review, hash).Concat(Rises(review, hash))
-            .SelectMany(picture => formats.Select(format => (picture.Name, picture.Scene, Format: format)))
-            .AsParallel().AsOrdered().Select(wanted =>
-            {
-                (string ending, byte[] content) = OverlayPainter.Paint(wanted.Scene, wanted.Format);
-                return new OutputFile($"{wanted.Name}.{ending}", content);
-            });
+        return [.. Densities(review, hash), .. Rises(review, hash)];
     }
 
     private static IEnumerable<(string Name, OverlayScene Scene)> Densities(Review review, string hash)
@@ -158,8 +152,8 @@ public static class ReviewPictures
     /// <summary>The density that 99.8 % of the copper stays below: corners are singular and would take the whole scale.</summary>
     private static double PeakAPerMm2(double[] densitiesAPerMm2)
     {
-        double[] densities = [.. densitiesAPerMm2.Where(double.IsFinite).Order()];
-        return densities.Length == 0 ? 0 : densities[(int)(0.998 * (densities.Length - 1))];
+        double[] densities = [.. densitiesAPerMm2.Where(double.IsFinite)];
+        return densities.Length == 0 ? 0 : OrderStatistic.At<double>(densities, (int)(0.998 * (densities.Length - 1)));
     }
 
     /// <summary>Fingerprint of the inputs: names and contents of the board's files.</summary>

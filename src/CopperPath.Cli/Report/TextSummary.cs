@@ -10,10 +10,11 @@ namespace CopperPath.Cli.Report;
 public static class TextSummary
 {
     /// <summary>All but the head, which is written as soon as it is known.</summary>
-    public static void Write(Terminal terminal, Review review, string folder, IReadOnlyList<OutputFile> files)
+    internal static void Write(
+        Terminal terminal, Review review, IReadOnlyList<Stretch> stretches, string folder, IReadOnlyList<OutputFile> files)
     {
         TextWriter writer = terminal.Out;
-        WriteNets(terminal, review);
+        WriteNets(terminal, review, stretches);
         ConverterSummary.Write(writer, review);
         SkinSummary.Write(writer, review);
         WriteFindings(writer, review.Findings);
@@ -29,7 +30,10 @@ public static class TextSummary
         writer.WriteLine(Cautions.Text);
     }
 
-    public static void WriteTimings(TextWriter writer, IReadOnlyList<StageTiming> timings)
+    /// <param name="writer">Where to.</param>
+    /// <param name="timings">Stages, one after another.</param>
+    /// <param name="wholeSeconds">From the start of the command on, what lies between the stages included.</param>
+    public static void WriteTimings(TextWriter writer, IReadOnlyList<StageTiming> timings, double wholeSeconds)
     {
         writer.WriteLine();
         TextTable table = new(["Stage", "Seconds"], [false, true]);
@@ -38,7 +42,7 @@ public static class TextSummary
             table.Add([timing.Stage, FormattableString.Invariant($"{timing.Seconds:0.00}")]);
         }
 
-        table.Add(["All stages", FormattableString.Invariant($"{timings.Sum(timing => timing.Seconds):0.00}")]);
+        table.Add(["Whole command", FormattableString.Invariant($"{wholeSeconds:0.00}")]);
         table.Write(writer);
     }
 
@@ -63,34 +67,32 @@ public static class TextSummary
         writer.Flush();
     }
 
-    private static void WriteNets(Terminal terminal, Review review)
+    private static void WriteNets(Terminal terminal, Review review, IReadOnlyList<Stretch> stretches)
     {
         TextWriter writer = terminal.Out;
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
         TextTable table = new(
             ["Stretch of copper", "Current", "Resistance", "Drop", "Loss", "Hottest section", "Hottest hole", "Own mean", "Own peak"],
             [false, true, true, true, true, true, true, true, true]);
-        foreach (SolvedNet net in review.Nets)
+        foreach (Stretch stretch in stretches)
         {
-            ConductionResult result = net.Conduction;
-            double enteringA = net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA);
-            if (result.Status != ConductionStatus.Solved)
+            ConductionResult result = stretch.Conduction;
+            if (!stretch.IsSolved)
             {
-                table.Add([net.Bound.Review.Name, QuantityText.Current(enteringA), "not solved", "", "", "", "", "", ""]);
+                table.Add([stretch.Name, QuantityText.Current(stretch.EnteringA), "not solved", "", "", "", "", "", ""]);
                 continue;
             }
 
-            NetTemperatures? own = review.Heat is { Result.Status: ThermalStatus.Solved } heat ? NetTemperatures.Of(result, heat) : null;
             table.Add([
-                net.Bound.Review.Name,
-                QuantityText.Current(enteringA),
+                stretch.Name,
+                QuantityText.Current(stretch.EnteringA),
                 result.ResistanceOhm is { } ohm ? QuantityText.Resistance(ohm) : "-",
                 QuantityText.Voltage(result.DropV),
                 QuantityText.Power(result.LossW),
-                net.Sections.Count == 0 ? "-" : QuantityText.TemperatureDifference(net.Sections.Max(rating.TraceRiseK)),
-                result.Barrels.Count == 0 ? "-" : QuantityText.TemperatureDifference(result.Barrels.Max(rating.BarrelRiseK)),
-                own is null ? "-" : QuantityText.TemperatureDifference(own.MeanK),
-                own is null ? "-" : QuantityText.TemperatureDifference(own.PeakK)]);
+                RiseText(stretch.SectionRiseK),
+                RiseText(stretch.HoleRiseK),
+                RiseText(stretch.Own?.MeanK),
+                RiseText(stretch.Own?.PeakK)]);
         }
 
         table.Write(writer, terminal.Width);
@@ -99,6 +101,8 @@ public static class TextSummary
         HeatText.Write(writer, review.Heat);
         writer.WriteLine();
     }
+
+    private static string RiseText(double? riseK) => riseK is { } rise ? QuantityText.TemperatureDifference(rise) : "-";
 
     /// <summary>How far off the numbers of the field solve can be, at worst over all nets.</summary>
     private static void WriteBounds(TextWriter writer, Review review)

@@ -17,12 +17,14 @@ internal sealed class BoardData
     private readonly Review _review;
     private readonly ConductorRating _rating;
     private readonly IReadOnlyList<FieldGrid> _grids;
+    private readonly PackedGrid[] _packed;
     private readonly PackedBytes _bytes = new();
     private readonly PointNm _origin;
 
     private BoardData(Review review, ConductorRating rating, IReadOnlyList<FieldGrid> grids)
     {
         (_review, _rating, _grids) = (review, rating, grids);
+        _packed = [.. grids.AsParallel().AsOrdered().Select(PackedGrid.Of)];
         _origin = new PointNm(review.Board!.Bounds.MinX, review.Board.Bounds.MinY);
     }
 
@@ -83,18 +85,18 @@ internal sealed class BoardData
         json.WriteNumber("perSi", perSi);
         json.WriteBoolean("isLogarithmic", kind == ScaleKind.Logarithmic);
         json.WriteStartArray("scales");
-        WriteScale(json, kind, _grids.Select(field), perSi);
+        WriteScale(json, kind, [.. _grids.Select(field)], perSi);
         for (int n = 0; n < _review.Nets.Count; n++)
         {
             int stretch = n;
-            WriteScale(json, kind, _grids.Where(grid => grid.Stretch == stretch).Select(field), perSi);
+            WriteScale(json, kind, [.. _grids.Where(grid => grid.Stretch == stretch).Select(field)], perSi);
         }
 
         json.WriteEndArray();
         json.WriteEndObject();
     }
 
-    private static void WriteScale(Utf8JsonWriter json, ScaleKind kind, IEnumerable<FieldRaster> fields, double perSi)
+    private static void WriteScale(Utf8JsonWriter json, ScaleKind kind, FieldRaster[] fields, double perSi)
     {
         ValueScale scale = FieldScale.Of(kind, fields, perSi);
         json.WriteStartObject();
@@ -175,8 +177,9 @@ internal sealed class BoardData
     private void WriteGrids(Utf8JsonWriter json)
     {
         json.WriteStartArray("grids");
-        foreach (FieldGrid grid in _grids)
+        foreach (PackedGrid packed in _packed)
         {
+            FieldGrid grid = packed.Grid;
             json.WriteStartObject();
             json.WriteNumber("stretch", grid.Stretch);
             json.WriteNumber("layer", grid.Layer);
@@ -185,11 +188,11 @@ internal sealed class BoardData
             json.WriteNumber("topMm", Mm(grid.TopNm));
             json.WriteNumber("columns", grid.Columns);
             json.WriteNumber("rows", grid.Rows);
-            json.WriteNumber("density", GridPacking.Add(_bytes, grid.DensityAPerM2));
-            json.WriteNumber("drop", GridPacking.Add(_bytes, grid.DropV));
-            if (grid.RiseK is { } rise)
+            json.WriteNumber("density", _bytes.Add(packed.Density));
+            json.WriteNumber("drop", _bytes.Add(packed.Drop));
+            if (packed.Rise is { } rise)
             {
-                json.WriteNumber("rise", GridPacking.Add(_bytes, rise));
+                json.WriteNumber("rise", _bytes.Add(rise));
             }
 
             json.WriteEndObject();
@@ -234,4 +237,11 @@ internal sealed class BoardData
 
     private static double ThreeDigits(double value) =>
         double.Parse(value.ToString("E2", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
+    /// <summary>A grid and the bytes of its fields.</summary>
+    private sealed record PackedGrid(FieldGrid Grid, byte[] Density, byte[] Drop, byte[]? Rise)
+    {
+        public static PackedGrid Of(FieldGrid grid) => new(
+            grid, GridPacking.Of(grid.DensityAPerM2), GridPacking.Of(grid.DropV), grid.RiseK is { } rise ? GridPacking.Of(rise) : null);
+    }
 }

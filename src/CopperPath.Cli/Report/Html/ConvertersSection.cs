@@ -1,4 +1,3 @@
-using CopperPath.Cli.Overlays;
 using CopperPath.Converter;
 
 namespace CopperPath.Cli.Report.Html;
@@ -6,7 +5,7 @@ namespace CopperPath.Cli.Report.Html;
 /// <summary>Operating points and waveforms of the converters, where the brief describes any.</summary>
 internal static class ConvertersSection
 {
-    public static Markup Of(Review review)
+    public static Markup Of(Review review, IReadOnlyList<OutputFile> waveforms)
     {
         if (review.Brief!.Converters.Count == 0)
         {
@@ -19,11 +18,11 @@ internal static class ConvertersSection
             <section id="converters" aria-labelledby="converters-head">
             <h2 id="converters-head">Converters</h2>
             <pre tabindex="0" aria-label="Operating points of the converters"><code>{text.ToString()}</code></pre>
-            {review.Brief.Converters.Select(section => Waveforms(section.Facts))}
+            {review.Brief.Converters.Zip(waveforms, (section, picture) => Waveforms(section.Facts, picture))}
             </section>
             """;
     }
 
-    private static Markup Waveforms(ConverterFacts facts) =>
-        (Markup)$"""<img class="chart" alt="Waveforms of {facts.Name} over one period: switch nodes, inductors, their sum, input capacitors; the table above holds averages and RMS values" src="data:image/png;base64,{Convert.ToBase64String(WaveformChart.PaintPng(facts))}">""";
+    private static Markup Waveforms(ConverterFacts facts, OutputFile picture) =>
+        (Markup)$"""<img class="chart" alt="Waveforms of {facts.Name} over one period: switch nodes, inductors, their sum, input capacitors; the table above holds averages and RMS values" src="data:image/png;base64,{Convert.ToBase64String(picture.Content)}">""";
 }

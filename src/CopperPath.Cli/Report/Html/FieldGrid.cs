@@ -23,13 +23,11 @@ namespace CopperPath.Cli.Report.Html;
 internal sealed record FieldGrid(
     int Stretch, int Layer, long PitchNm, long LeftNm, long TopNm, FieldRaster DensityAPerM2, FieldRaster DropV, FieldRaster? RiseK)
 {
-    /// <summary>Cells of the whole report: what keeps the file small.</summary>
-    private const double CellBudget = 3_000_000;
-
-    private const double Nm2PerM2 = Units.NmPerM * Units.NmPerM;
+    /// <summary>Cells of the whole report, empty ones counted: what keeps the file small and its writing quick.</summary>
+    private const double CellBudget = 2_400_000;
 
     private static readonly long[] s_pitchesNm =
-        [20_000, 50_000, 100_000, 200_000, 250_000, 500_000, 1_000_000, 2_000_000, 5_000_000];
+        [50_000, 100_000, 150_000, 200_000, 250_000, 500_000, 1_000_000, 2_000_000, 5_000_000];
 
     public int Columns => DropV.Width;
 
@@ -43,17 +41,18 @@ internal sealed record FieldGrid(
     public static IReadOnlyList<FieldGrid> Of(Review review)
     {
         long[] pitches = Pitches(review.Nets);
-        return [.. review.Nets.SelectMany((net, n) => net.Conduction.Sheets
-            .Select(sheet => Sample(n, net, sheet, pitches[n], review)))];
+        return [.. review.Nets.SelectMany((net, n) => net.Conduction.Sheets.Select(sheet => (Stretch: n, Net: net, Sheet: sheet)))
+            .AsParallel().AsOrdered().Select(field => Sample(field.Stretch, field.Net, field.Sheet, pitches[field.Stretch], review))];
     }
 
     private static FieldGrid Sample(int stretch, SolvedNet net, SheetField sheet, long pitchNm, Review review)
     {
         BoxNm board = review.Board!.Bounds;
-        long left = Lattice(Units.NmFromMetres(sheet.Mesh.XM.Min()) - board.MinX, pitchNm, Math.Floor) + board.MinX;
-        long right = Lattice(Units.NmFromMetres(sheet.Mesh.XM.Max()) - board.MinX, pitchNm, Math.Ceiling) + board.MinX;
-        long bottom = Lattice(Units.NmFromMetres(sheet.Mesh.YM.Min()) - board.MinY, pitchNm, Math.Floor) + board.MinY;
-        long top = Lattice(Units.NmFromMetres(sheet.Mesh.YM.Max()) - board.MinY, pitchNm, Math.Ceiling) + board.MinY;
+        BoxNm copper = BoxOf(sheet);
+        long left = Lattice(copper.MinX - board.MinX, pitchNm, Math.Floor) + board.MinX;
+        long right = Lattice(copper.MaxX - board.MinX, pitchNm, Math.Ceiling) + board.MinX;
+        long bottom = Lattice(copper.MinY - board.MinY, pitchNm, Math.Floor) + board.MinY;
+        long top = Lattice(copper.MaxY - board.MinY, pitchNm, Math.Ceiling) + board.MinY;
         ViewTransform transform = new(new BoxNm(left, bottom, right, top), 0, 0, 1.0 / pitchNm, seenFromBelow: false);
         SKRectI area = new(0, 0, (int)((right - left) / pitchNm), (int)((top - bottom) / pitchNm));
 
@@ -72,21 +71,27 @@ internal sealed record FieldGrid(
         };
     }
 
-    private static long Lattice(double offsetNm, long pitchNm, Func<double, double> round) =>
-        (long)round(offsetNm / pitchNm) * pitchNm;
+    private static BoxNm BoxOf(SheetField sheet) => new(
+        (long)Math.Floor(Units.NmFromMetres(sheet.Mesh.XM.Min())),
+        (long)Math.Floor(Units.NmFromMetres(sheet.Mesh.YM.Min())),
+        (long)Math.Ceiling(Units.NmFromMetres(sheet.Mesh.XM.Max())),
+        (long)Math.Ceiling(Units.NmFromMetres(sheet.Mesh.YM.Max())));
+
+    private static long Lattice(long offsetNm, long pitchNm, Func<double, double> round) =>
+        (long)round((double)offsetNm / pitchNm) * pitchNm;
 
     /// <summary>Cell sizes: an equal share of the budget for each stretch, what small ones leave going to the larger.</summary>
     private static long[] Pitches(IReadOnlyList<SolvedNet> nets)
     {
+        double[] areasNm2 = [.. nets.Select(net => net.Conduction.Sheets.Select(BoxOf).Sum(box => (double)box.WidthNm * box.HeightNm))];
         long[] pitches = new long[nets.Count];
         double budget = CellBudget;
         int waiting = nets.Count;
-        foreach (int n in Enumerable.Range(0, nets.Count).OrderBy(n => nets[n].Bound.Net.AreaM2))
+        foreach (int n in Enumerable.Range(0, nets.Count).OrderBy(n => areasNm2[n]))
         {
-            double areaNm2 = nets[n].Bound.Net.AreaM2 * Nm2PerM2;
             double share = budget / waiting--;
-            pitches[n] = s_pitchesNm.FirstOrDefault(pitch => areaNm2 / ((double)pitch * pitch) <= share, s_pitchesNm[^1]);
-            budget -= areaNm2 / ((double)pitches[n] * pitches[n]);
+            pitches[n] = s_pitchesNm.FirstOrDefault(pitch => areasNm2[n] / ((double)pitch * pitch) <= share, s_pitchesNm[^1]);
+            budget -= areasNm2[n] / ((double)pitches[n] * pitches[n]);
         }
 
         return pitches;

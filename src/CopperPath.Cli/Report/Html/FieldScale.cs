@@ -15,31 +15,44 @@ internal static class FieldScale
     private const double LeastTop = 1e-12;
 
     /// <param name="kind">Linear scales start at zero.</param>
-    /// <param name="fields">Rasters in SI units; may be empty.</param>
+    /// <param name="fields">Rasters in SI units, no value negative; may be empty.</param>
     /// <param name="perSi">Shown unit over SI unit.</param>
-    public static ValueScale Of(ScaleKind kind, IEnumerable<FieldRaster> fields, double perSi)
+    public static ValueScale Of(ScaleKind kind, IReadOnlyCollection<FieldRaster> fields, double perSi)
     {
-        List<float> values = [.. fields.SelectMany(Values)];
-        values.Sort();
-        double top = values.Count == 0 ? 0
-            : perSi * values[kind == ScaleKind.Logarithmic ? (int)(HeldShare * (values.Count - 1)) : values.Count - 1];
+        double top = perSi * (kind == ScaleKind.Logarithmic ? HeldBelow(fields) : Most(fields));
         double round = RoundNumbers.AtLeast(Math.Max(top, LeastTop));
         return kind == ScaleKind.Logarithmic
             ? ValueScale.For(new ScaleSpec("", "", kind, round, round * BottomShare), [])
             : ValueScale.For(new ScaleSpec("", "", kind, null, 0), [0, top]);
     }
 
-    private static IEnumerable<float> Values(FieldRaster field)
+    private static float HeldBelow(IReadOnlyCollection<FieldRaster> fields)
     {
-        for (int y = 0; y < field.Height; y++)
+        float[] values = new float[fields.Sum(field => field.Values.Length)];
+        int count = 0;
+        foreach (FieldRaster field in fields)
         {
-            for (int x = 0; x < field.Width; x++)
+            foreach (float value in field.Values)
             {
-                if (float.IsFinite(field[x, y]))
-                {
-                    yield return field[x, y];
-                }
+                values[count] = value;
+                count += float.IsFinite(value) ? 1 : 0;
             }
         }
+
+        return count == 0 ? 0 : OrderStatistic.At(values.AsSpan(0, count), (int)(HeldShare * (count - 1)));
+    }
+
+    private static float Most(IReadOnlyCollection<FieldRaster> fields)
+    {
+        float most = 0;
+        foreach (FieldRaster field in fields)
+        {
+            foreach (float value in field.Values)
+            {
+                most = value > most && float.IsFinite(value) ? value : most;
+            }
+        }
+
+        return most;
     }
 }

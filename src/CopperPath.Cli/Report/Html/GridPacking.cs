@@ -5,32 +5,31 @@ namespace CopperPath.Cli.Report.Html;
 /// <summary>A raster as codes of three decimal digits, each row as differences from left to right: low bytes, then high bytes.</summary>
 internal static class GridPacking
 {
-    /// <returns>Where it starts.</returns>
-    public static int Add(PackedBytes bytes, FieldRaster raster)
+    public static byte[] Of(FieldRaster raster)
     {
-        int start = bytes.Length;
-        ushort[] steps = new ushort[raster.Width * raster.Height];
+        int count = raster.Values.Length;
+        byte[] packed = new byte[2 * count];
         for (int y = 0; y < raster.Height; y++)
         {
+            ReadOnlySpan<float> row = raster.Values.Slice(y * raster.Width, raster.Width);
+            float lastValue = float.NaN;
             ushort last = DecimalCode.None;
-            for (int x = 0; x < raster.Width; x++)
+            for (int x = 0; x < row.Length; x++)
             {
-                ushort code = DecimalCode.Of(raster[x, y]);
-                steps[(y * raster.Width) + x] = (ushort)(code - last);
-                last = code;
+                // Equal neighbours, most of all the absent ones, differ by nothing: their bytes stay zero.
+                if (row[x].Equals(lastValue))
+                {
+                    continue;
+                }
+
+                ushort code = DecimalCode.Of(row[x]);
+                ushort step = (ushort)(code - last);
+                packed[(y * raster.Width) + x] = (byte)step;
+                packed[count + (y * raster.Width) + x] = (byte)(step >> 8);
+                (lastValue, last) = (row[x], code);
             }
         }
 
-        foreach (ushort step in steps)
-        {
-            bytes.Add((byte)step);
-        }
-
-        foreach (ushort step in steps)
-        {
-            bytes.Add((byte)(step >> 8));
-        }
-
-        return start;
+        return packed;
     }
 }

@@ -13,12 +13,14 @@ internal static class HtmlReport
     public const string FileName = "report.html";
 
     /// <param name="review">A review with at least one net.</param>
+    /// <param name="stretches">Its stretches.</param>
     /// <param name="brief">The brief it was made from.</param>
     /// <param name="grids">The fields, sampled.</param>
-    public static OutputFile Of(Review review, BriefSource brief, IReadOnlyList<FieldGrid> grids)
+    /// <param name="waveforms">A picture for each converter of the brief.</param>
+    public static OutputFile Of(
+        Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, IReadOnlyList<FieldGrid> grids, IReadOnlyList<OutputFile> waveforms)
     {
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
-        IReadOnlyList<Stretch> stretches = Stretch.Of(review, rating);
         (string json, string bytes) = BoardData.Of(review, rating, grids);
         string revision = review.Brief.Board.Revision is { } text ? $", revision {text}" : "";
         Markup page = $"""
@@ -49,7 +51,7 @@ internal static class HtmlReport
             {FindingsSection.Of(review)}
             {StretchesSection.Of(review, stretches, rating)}
             {HotspotsSection.Of(review, stretches, rating)}
-            {ConvertersSection.Of(review)}
+            {ConvertersSection.Of(review, waveforms)}
             {BasisSection.Of(review, rating)}
             {RepeatSection.Of(review, brief)}
             </main>

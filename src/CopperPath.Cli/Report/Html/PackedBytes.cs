@@ -11,7 +11,13 @@ internal sealed class PackedBytes
     /// <summary>Where the next byte goes.</summary>
     public int Length => _bytes.Count;
 
-    public void Add(byte value) => _bytes.Add(value);
+    /// <returns>Where they start.</returns>
+    public int Add(ReadOnlySpan<byte> values)
+    {
+        int start = _bytes.Count;
+        _bytes.AddRange(values);
+        return start;
+    }
 
     /// <summary>A whole number in groups of seven bits, small magnitudes of either sign short.</summary>
     public void AddNumber(long value)

@@ -3,7 +3,7 @@ using CopperPath.Electrical;
 using CopperPath.Judging;
 using CopperPath.Thermal;
 
-namespace CopperPath.Cli.Report.Html;
+namespace CopperPath.Cli.Report;
 
 /// <summary>A reviewed stretch of copper with the figures every part of the report shows of it.</summary>
 /// <param name="Number">Place in the brief, from 0.</param>
@@ -32,12 +32,19 @@ internal sealed record Stretch(
     /// <summary>Drop over what is allowed; null when it is not judged.</summary>
     public double? DropShare => IsSolved ? Conduction.DropV / Solved.Bound.Review.Limits.VoltageDropV : null;
 
-    public static IReadOnlyList<Stretch> Of(Review review, ConductorRating rating) => [.. review.Nets.Select((net, n) => new Stretch(
-        n,
+    /// <param name="review">A review with at least one net.</param>
+    /// <returns>All stretches in the order of the brief.</returns>
+    public static IReadOnlyList<Stretch> Of(Review review)
+    {
+        ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
+        return [.. review.Nets.Select((net, n) => (Net: net, Number: n)).AsParallel().AsOrdered().Select(item => Of(item.Net, item.Number, rating, review.Heat))];
+    }
+
+    private static Stretch Of(SolvedNet net, int number, ConductorRating rating, TemperatureField? heat) => new(
+        number,
         net,
         net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA),
         net.Sections.Count == 0 ? null : net.Sections.Max(rating.TraceRiseK),
         net.Conduction.Barrels.Count == 0 ? null : net.Conduction.Barrels.Max(rating.BarrelRiseK),
-        review.Heat is { Result.Status: ThermalStatus.Solved } heat && net.Conduction.Sheets.Count > 0
-            ? NetTemperatures.Of(net.Conduction, heat) : null))];
+        heat is { Result.Status: ThermalStatus.Solved } && net.Conduction.Sheets.Count > 0 ? NetTemperatures.Of(net.Conduction, heat) : null);
 }
