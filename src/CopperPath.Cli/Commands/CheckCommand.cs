@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using CopperPath.Cli.Overlays;
 using CopperPath.Cli.Report;
 using CopperPath.Cli.Report.Html;
 
@@ -13,6 +14,13 @@ public static class CheckCommand
     public static int Run(CheckOptions options, Terminal terminal)
     {
         Stopwatch whole = Stopwatch.StartNew();
+        if (options.PictureWidthPx is < OverlayScene.MinimumWidthPx or > OverlayScene.MaximumWidthPx)
+        {
+            terminal.Error.WriteLine(FormattableString.Invariant(
+                $"--picture-width: error OUT002: found {options.PictureWidthPx}; expected {OverlayScene.MinimumWidthPx} to {OverlayScene.MaximumWidthPx} pixels"));
+            return ExitCode.CouldNotJudge;
+        }
+
         Review review = Analysis.Check(options.Brief, terminal.Progress, (brief, board) =>
         {
             terminal.EndProgress();
@@ -33,7 +41,7 @@ public static class CheckCommand
         terminal.Progress?.Invoke(DrawingStage);
         Stopwatch watch = Stopwatch.StartNew();
         IReadOnlyList<Stretch> stretches = Stretch.Of(review);
-        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, BriefSource.Of(options.Brief), options.PictureFormats);
+        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, BriefSource.Of(options.Brief), options);
         StageTiming drawing = new(DrawingStage, watch.Elapsed.TotalSeconds);
         terminal.Progress?.Invoke(WritingStage);
         watch.Restart();

@@ -21,6 +21,9 @@ public sealed class CheckOptions
     /// <summary>The formats asked for, each once, or PNG where none was.</summary>
     internal IReadOnlyList<PictureFormat> PictureFormats => Pictures.Any() ? [.. Pictures.Distinct()] : [PictureFormat.Png];
 
+    [Option('w', "picture-width", MetaValue = "PIXELS", Default = 1800, HelpText = "Width of the review pictures, 600 to 8000.")]
+    public int PictureWidthPx { get; set; } = 1800;
+
     [Option('t', "timings", HelpText = "Say how long each stage took.")]
     public bool Timings { get; set; }
 

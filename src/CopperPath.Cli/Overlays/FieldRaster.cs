@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.InteropServices;
 using CopperPath.Meshing;
 using CopperPath.Quantities;
@@ -12,8 +13,6 @@ namespace CopperPath.Cli.Overlays;
 internal sealed class FieldRaster
 {
     private const int ShadeCount = 1024;
-
-    private static readonly int s_absentBits = BitConverter.SingleToInt32Bits(float.NaN);
 
     private readonly float[] _values;
 
@@ -116,6 +115,11 @@ internal sealed class FieldRaster
             int a = mesh.Triangles[3 * t];
             int b = mesh.Triangles[(3 * t) + 1];
             int c = mesh.Triangles[(3 * t) + 2];
+            if (!HoldsACentre(x[a], x[b], x[c], Width) || !HoldsACentre(y[a], y[b], y[c], Height))
+            {
+                continue;
+            }
+
             Plane plane = atVertices is null
                 ? new Plane(sheet.Values[t])
                 : Plane.Through(x[a], y[a], atVertices[a], x[b], y[b], atVertices[b], x[c], y[c], atVertices[c]);
@@ -124,6 +128,14 @@ internal sealed class FieldRaster
                 Fill(x[a], y[a], x[b], y[b], x[c], y[c], plane);
             }
         }
+    }
+
+    /// <summary>Whether the centre of any column (or row) lies between the least and the largest of three places.</summary>
+    private static bool HoldsACentre(double a, double b, double c, int count)
+    {
+        double least = Math.Clamp(Math.Min(a, Math.Min(b, c)) - 0.5, 0, count);
+        double most = Math.Clamp(Math.Max(a, Math.Max(b, c)) - 0.5, 0, count);
+        return Math.Ceiling(least) < Math.Ceiling(most);
     }
 
     // Rows are cut at pixel centres and each edge is always walked from its upper end, so neighbours agree to the bit
@@ -180,32 +192,43 @@ internal sealed class FieldRaster
     private void Bleed()
     {
         float[] before = (float[])_values.Clone();
-        ReadOnlySpan<int> bits = MemoryMarshal.Cast<float, int>(before);
         for (int y = 0; y < Height; y++)
         {
-            // From one absent value to the next: inside the copper that is one search over the row.
-            int end = (y + 1) * Width;
-            for (int at = y * Width; at < end; at++)
+            int row = y * Width;
+            ReadOnlySpan<float> above = before.AsSpan(Math.Max(0, row - Width), Width);
+            ReadOnlySpan<float> here = before.AsSpan(row, Width);
+            ReadOnlySpan<float> below = before.AsSpan(Math.Min(row + Width, before.Length - Width), Width);
+            Span<float> result = _values.AsSpan(row, Width);
+            int x = 1;
+            for (; x + Vector<float>.Count < Width; x += Vector<float>.Count)
             {
-                int onwards = bits[at..end].IndexOf(s_absentBits);
-                if (onwards < 0)
-                {
-                    break;
-                }
+                Vector<float> value = new(here[x..]);
+                value = PresentOf(value, new Vector<float>(here[(x - 1)..]));
+                value = PresentOf(value, new Vector<float>(here[(x + 1)..]));
+                value = PresentOf(value, new Vector<float>(above[x..]));
+                PresentOf(value, new Vector<float>(below[x..])).CopyTo(result[x..]);
+            }
 
-                at += onwards;
-                int x = at - (y * Width);
-                _values[at] = First(
-                    x > 0 ? before[at - 1] : float.NaN,
-                    x < Width - 1 ? before[at + 1] : float.NaN,
-                    y > 0 ? before[at - Width] : float.NaN,
-                    y < Height - 1 ? before[at + Width] : float.NaN);
+            BleedInto(result, 0, here, above, below);
+            for (; x < Width; x++)
+            {
+                BleedInto(result, x, here, above, below);
             }
         }
     }
 
-    private static float First(float a, float b, float c, float d) =>
-        !float.IsNaN(a) ? a : !float.IsNaN(b) ? b : !float.IsNaN(c) ? c : d;
+    private static Vector<float> PresentOf(Vector<float> first, Vector<float> second) =>
+        Vector.ConditionalSelect(Vector.Equals(first, first), first, second);
+
+    private static void BleedInto(
+        Span<float> result, int x, ReadOnlySpan<float> here, ReadOnlySpan<float> above, ReadOnlySpan<float> below)
+    {
+        float value = PresentOf(here[x], x > 0 ? here[x - 1] : float.NaN);
+        value = PresentOf(value, x < here.Length - 1 ? here[x + 1] : float.NaN);
+        result[x] = PresentOf(PresentOf(value, above[x]), below[x]);
+    }
+
+    private static float PresentOf(float first, float second) => float.IsNaN(first) ? second : first;
 
     /// <summary>A value over the picture, kept between the least and the most of the corners that define it.</summary>
     private readonly struct Plane

@@ -37,6 +37,9 @@ public sealed record OverlayScene(
     /// <summary>Below this width the legend and the call-outs no longer fit beside each other legibly.</summary>
     public const int MinimumWidthPx = 600;
 
+    /// <summary>Beyond this width a picture of a long board takes hundreds of megabytes to draw.</summary>
+    public const int MaximumWidthPx = 8000;
+
     /// <summary>
     /// Top of the via current scale in amperes, to give several pictures one scale; null takes it from the vias.
     /// </summary>

@@ -5,6 +5,9 @@ namespace CopperPath.Cli.Overlays;
 /// <summary>Draws a scene as laid out. It decides nothing: all places come from the layout.</summary>
 internal sealed class ScenePainter
 {
+    /// <summary>Edges of copper. Up to one pixel a line is drawn as such, beyond that as the outline of its outline, at several times the cost.</summary>
+    private const float EdgePx = 1;
+
     private readonly SKCanvas _canvas;
     private readonly OverlayScene _scene;
     private readonly FieldSummary _field;
@@ -86,16 +89,16 @@ internal sealed class ScenePainter
     {
         using SKPath path = CopperPaths.Of(_scene.QuietCopper, _layout.Transform);
         FillPath(path, _palette.QuietFill);
-        StrokePath(path, _palette.QuietEdge, _hairPx);
+        StrokePath(path, _palette.QuietEdge, EdgePx);
     }
 
     private void PaintNetCopper()
     {
         using SKPath path = CopperPaths.Of(_scene.NetCopper, _layout.Transform);
         FillPath(path, _palette.NetFill);
-        if (_field.HasValues)
+        SKRectI area = AreaOf(path.Bounds);
+        if (_field.HasValues && !area.IsEmpty)
         {
-            SKRectI area = SKRectI.Ceiling(_layout.View, outwards: true);
             using SKImage image = FieldRaster.Sample(_scene.Sheets, _layout.Transform, area).Coloured(_field.Scale, FieldMap);
             _canvas.Save();
             _canvas.ClipPath(path, SKClipOperation.Intersect, antialias: true);
@@ -104,8 +107,12 @@ internal sealed class ScenePainter
             _canvas.Restore();
         }
 
-        StrokePath(path, _palette.NetEdge, _hairPx);
+        StrokePath(path, _palette.NetEdge, EdgePx);
     }
+
+    /// <summary>Whole pixels of the view that some copper may lie in.</summary>
+    private SKRectI AreaOf(SKRect copper) =>
+        SKRectI.Ceiling(SKRect.Intersect(_layout.View, SKRect.Inflate(copper, 1, 1)), outwards: true);
 
     // Lines at the legend's ticks, so that a shade can be read off; only where the field is linear between vertices.
     private void PaintContours()

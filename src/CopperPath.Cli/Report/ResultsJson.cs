@@ -85,7 +85,7 @@ public static class ResultsJson
                 json.WriteNumber("unknowns", result.UnknownCount);
                 HeatJson.WriteNet(json, stretch.Own);
                 WriteTerminals(json, result.Terminals);
-                WriteHottestSections(json, net, rating, review.Heat);
+                WriteHottestSections(json, stretch, rating, review.Heat);
                 WriteBarrels(json, result.Barrels, rating);
             }
 
@@ -128,10 +128,10 @@ public static class ResultsJson
         json.WriteEndArray();
     }
 
-    private static void WriteHottestSections(Utf8JsonWriter json, SolvedNet net, ConductorRating rating, TemperatureField? heat)
+    private static void WriteHottestSections(Utf8JsonWriter json, Stretch stretch, ConductorRating rating, TemperatureField? heat)
     {
         json.WriteStartArray("hottestSections");
-        foreach (Section section in net.Sections.OrderByDescending(rating.TraceRiseK).ThenBy(s => s.AtXM).ThenBy(s => s.AtYM).Take(10))
+        foreach ((Section section, double riseK) in stretch.HottestSections.Take(10))
         {
             json.WriteStartObject();
             json.WriteNumber("layer", section.Layer);
@@ -139,7 +139,7 @@ public static class ResultsJson
             json.WriteNumber("yM", section.AtYM);
             json.WriteNumber("widthM", section.WidthM);
             json.WriteNumber("currentA", section.CurrentA);
-            json.WriteNumber("riseK", rating.TraceRiseK(section));
+            json.WriteNumber("riseK", riseK);
             json.WriteNumber("riseByOtherRelationK", rating.Other.TraceRiseK(section));
             HeatJson.WriteSection(json, section, heat);
             json.WriteEndObject();

@@ -16,8 +16,6 @@ namespace CopperPath.Cli.Report;
 /// </summary>
 public static class ReviewPictures
 {
-    private const int WidthPx = 2200;
-
     /// <summary>Room left around the copper shown, share of its larger side.</summary>
     private const double MarginShare = 0.04;
 
@@ -34,13 +32,14 @@ public static class ReviewPictures
 
     /// <summary>The pictures, not yet drawn, each with its file's name before the ending.</summary>
     /// <param name="review">A review with at least one net.</param>
-    public static IReadOnlyList<(string Name, OverlayScene Scene)> Of(Review review)
+    /// <param name="widthPx">Width of each, pixels.</param>
+    public static IReadOnlyList<(string Name, OverlayScene Scene)> Of(Review review, int widthPx)
     {
         string hash = HashOf(review);
-        return [.. Densities(review, hash), .. Rises(review, hash)];
+        return [.. Densities(review, hash, widthPx), .. Rises(review, hash, widthPx)];
     }
 
-    private static IEnumerable<(string Name, OverlayScene Scene)> Densities(Review review, string hash)
+    private static IEnumerable<(string Name, OverlayScene Scene)> Densities(Review review, string hash, int widthPx)
     {
         List<(int Layer, ShadedSheet Sheet)> fields = [.. review.Nets.SelectMany(net => net.Conduction.Sheets)
             .Select(sheet => (sheet.Layer, new ShadedSheet(sheet.Mesh, DensityAPerMm2(sheet, review.Stack!))))];
@@ -48,11 +47,11 @@ public static class ReviewPictures
         double topAPerMm2 = RoundNumbers.AtLeast(Math.Max(peakAPerMm2, LeastTopAPerMm2));
         ScaleSpec scale = new("Current density", "A/mm²", ScaleKind.Logarithmic, topAPerMm2, topAPerMm2 * BottomShare);
         return LayersOf(review).Select(layer =>
-            (FormattableString.Invariant($"layer-{layer}"), SceneOf(review, layer, fields, scale, hash)));
+            (FormattableString.Invariant($"layer-{layer}"), SceneOf(review, layer, fields, scale, hash, widthPx)));
     }
 
     /// <summary>Temperature rise of the reviewed copper, all layers on one scale; none where no temperatures were solved.</summary>
-    private static IEnumerable<(string Name, OverlayScene Scene)> Rises(Review review, string hash)
+    private static IEnumerable<(string Name, OverlayScene Scene)> Rises(Review review, string hash, int widthPx)
     {
         if (review.Heat is not { Result.Status: ThermalStatus.Solved } heat)
         {
@@ -66,14 +65,14 @@ public static class ReviewPictures
         double stepK = RoundNumbers.Step(Math.Max(mostK - leastK, LeastRangeK), ShadeSteps);
         ScaleSpec scale = new("Temperature rise", "K", ScaleKind.Linear, Math.Ceiling(mostK / stepK) * stepK, Math.Floor(leastK / stepK) * stepK);
         return LayersOf(review).Select(layer =>
-            (FormattableString.Invariant($"rise-layer-{layer}"), SceneOf(review, layer, fields, scale, hash)));
+            (FormattableString.Invariant($"rise-layer-{layer}"), SceneOf(review, layer, fields, scale, hash, widthPx)));
     }
 
     private static IEnumerable<int> LayersOf(Review review) =>
         review.Nets.SelectMany(net => net.Bound.Net.Sheets).Select(sheet => sheet.Layer).Distinct().Order();
 
     private static OverlayScene SceneOf(
-        Review review, int layer, List<(int Layer, ShadedSheet Sheet)> fields, ScaleSpec scale, string hash)
+        Review review, int layer, List<(int Layer, ShadedSheet Sheet)> fields, ScaleSpec scale, string hash, int widthPx)
     {
         NetList board = review.Board!.Nets!;
         HashSet<Net> reviewed = [.. review.Nets.Select(net => net.Bound.Net)];
@@ -91,7 +90,7 @@ public static class ReviewPictures
             scale,
             SeenFromBelow: layer == last && last > 1,
             OverlayTheme.Light,
-            WidthPx);
+            widthPx);
     }
 
     private static TitleBlock TitleOf(Review review, int layer, int last, string hash)

@@ -9,11 +9,11 @@ namespace CopperPath.Cli.Report;
 /// <param name="Number">Place in the brief, from 0.</param>
 /// <param name="Solved">Brief, copper and solution.</param>
 /// <param name="EnteringA">Current that enters it, amperes.</param>
-/// <param name="SectionRiseK">Rise of its hottest cut by the chosen relation, kelvin; null without cuts.</param>
+/// <param name="HottestSections">Its hottest cuts by the chosen relation, hottest first; empty without cuts.</param>
 /// <param name="HoleRiseK">Rise of its hottest plated hole likewise; null without holes.</param>
 /// <param name="Own">Temperatures of its copper in this board's own solution; null where there is none.</param>
 internal sealed record Stretch(
-    int Number, SolvedNet Solved, double EnteringA, double? SectionRiseK, double? HoleRiseK, NetTemperatures? Own)
+    int Number, SolvedNet Solved, double EnteringA, IReadOnlyList<RatedSection> HottestSections, double? HoleRiseK, NetTemperatures? Own)
 {
     public string Name => Solved.Bound.Review.Name;
 
@@ -22,6 +22,9 @@ internal sealed record Stretch(
     public ConductionResult Conduction => Solved.Conduction;
 
     public bool IsSolved => Conduction.Status == ConductionStatus.Solved;
+
+    /// <summary>Rise of its hottest cut, kelvin; null without cuts.</summary>
+    public double? SectionRiseK => HottestSections.Count == 0 ? null : HottestSections[0].RiseK;
 
     /// <summary>The larger of the two rises, kelvin; null without either.</summary>
     public double? RiseK => SectionRiseK is { } section && HoleRiseK is { } hole ? Math.Max(section, hole) : SectionRiseK ?? HoleRiseK;
@@ -37,14 +40,19 @@ internal sealed record Stretch(
     public static IReadOnlyList<Stretch> Of(Review review)
     {
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
-        return [.. review.Nets.Select((net, n) => (Net: net, Number: n)).AsParallel().AsOrdered().Select(item => Of(item.Net, item.Number, rating, review.Heat))];
+        int[] numbers = [.. Enumerable.Range(0, review.Nets.Count)];
+        return SideBySide.Of(numbers, n => Of(review.Nets[n], n, rating, review.Heat));
     }
 
-    private static Stretch Of(SolvedNet net, int number, ConductorRating rating, TemperatureField? heat) => new(
-        number,
-        net,
-        net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA),
-        net.Sections.Count == 0 ? null : net.Sections.Max(rating.TraceRiseK),
-        net.Conduction.Barrels.Count == 0 ? null : net.Conduction.Barrels.Max(rating.BarrelRiseK),
-        heat is { Result.Status: ThermalStatus.Solved } && net.Conduction.Sheets.Count > 0 ? NetTemperatures.Of(net.Conduction, heat) : null);
+    private static Stretch Of(SolvedNet net, int number, ConductorRating rating, TemperatureField? heat)
+    {
+        IReadOnlyList<RatedSection> hottest = RatedSection.Hottest(net.Sections, rating);
+        return new(
+            number,
+            net,
+            net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA),
+            hottest,
+            net.Conduction.Barrels.Count == 0 ? null : net.Conduction.Barrels.Max(rating.BarrelRiseK),
+            heat is { Result.Status: ThermalStatus.Solved } && net.Conduction.Sheets.Count > 0 ? NetTemperatures.Of(net.Conduction, heat) : null);
+    }
 }

@@ -2,7 +2,6 @@ using CopperPath.Brief;
 using CopperPath.Electrical;
 using CopperPath.Judging;
 using CopperPath.Quantities;
-using CopperPath.Thermal;
 
 namespace CopperPath.Cli.Report;
 

@@ -53,6 +53,14 @@ public sealed class GridAxis
     /// <summary>The cell a coordinate lies in; beyond the ends, the last cell on that side.</summary>
     public int CellAt(double positionM)
     {
+        // Most axes are even: their cell can be worked out.
+        double even = (positionM - _linesM[0]) / (_linesM[^1] - _linesM[0]) * Count;
+        int guess = even >= 0 && even < Count ? (int)even : 0;
+        if (_linesM[guess] <= positionM && positionM < _linesM[guess + 1])
+        {
+            return guess;
+        }
+
         int found = Array.BinarySearch(_linesM, positionM);
         int line = found >= 0 ? found : ~found - 1;
         return Math.Clamp(line, 0, Count - 1);

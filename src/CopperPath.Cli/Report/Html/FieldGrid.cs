@@ -41,8 +41,9 @@ internal sealed record FieldGrid(
     public static IReadOnlyList<FieldGrid> Of(Review review)
     {
         long[] pitches = Pitches(review.Nets);
-        return [.. review.Nets.SelectMany((net, n) => net.Conduction.Sheets.Select(sheet => (Stretch: n, Net: net, Sheet: sheet)))
-            .AsParallel().AsOrdered().Select(field => Sample(field.Stretch, field.Net, field.Sheet, pitches[field.Stretch], review))];
+        List<Func<FieldGrid>> samplings = [.. review.Nets.SelectMany((net, n) => net.Conduction.Sheets
+            .Select<SheetField, Func<FieldGrid>>(sheet => () => Sample(n, net, sheet, pitches[n], review)))];
+        return SideBySide.Of(samplings, sampling => sampling());
     }
 
     private static FieldGrid Sample(int stretch, SolvedNet net, SheetField sheet, long pitchNm, Review review)

@@ -31,13 +31,12 @@ internal static class HotspotsSection
             """;
     }
 
-    private static IEnumerable<IReadOnlyList<TableCell>> Sections(Stretch stretch, ConductorRating rating) => stretch.Solved.Sections
-        .OrderByDescending(rating.TraceRiseK).ThenBy(s => s.AtXM).ThenBy(s => s.AtYM).Take(SectionsPerStretch)
-        .Select(section => SectionRow(stretch, section, rating));
+    private static IEnumerable<IReadOnlyList<TableCell>> Sections(Stretch stretch, ConductorRating rating) =>
+        stretch.HottestSections.Take(SectionsPerStretch).Select(rated => SectionRow(stretch, rated, rating));
 
-    private static IReadOnlyList<TableCell> SectionRow(Stretch stretch, Section section, ConductorRating rating)
+    private static IReadOnlyList<TableCell> SectionRow(Stretch stretch, RatedSection rated, ConductorRating rating)
     {
-        double riseK = rating.TraceRiseK(section);
+        (Section section, double riseK) = rated;
         double otherK = rating.Other.TraceRiseK(section);
         double neededM = section.CurrentA > 0 ? rating.TraceWidthM(section, stretch.Solved.Bound.Review.Limits.TemperatureRiseK) : 0;
         return

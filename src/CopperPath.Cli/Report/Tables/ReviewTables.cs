@@ -5,55 +5,49 @@ using CopperPath.Quantities;
 namespace CopperPath.Cli.Report.Tables;
 
 /// <summary>The numbers of a review as tables for a spreadsheet.</summary>
-public static class ReviewTables
+internal static class ReviewTables
 {
-    /// <summary>Rows of a net in the table of sections: the worst ones, tens of thousands of mild ones left out.</summary>
-    private const int SectionsPerNet = 500;
-
-    public static IReadOnlyList<OutputFile> Of(Review review)
+    public static IReadOnlyList<OutputFile> Of(Review review, IReadOnlyList<Stretch> stretches)
     {
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
-        SolvedNet[] solved = [.. review.Nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)];
+        Stretch[] solved = [.. stretches.Where(stretch => stretch.IsSolved)];
         return
         [
-            new OutputFile("nets.csv", Nets(solved, rating).ToBytes()),
+            new OutputFile("nets.csv", Nets(solved).ToBytes()),
             new OutputFile("terminals.csv", Terminals(solved).ToBytes()),
             new OutputFile("plated-holes.csv", PlatedHoles(solved, rating).ToBytes()),
-            new OutputFile("sections.csv", Sections(solved, rating).ToBytes()),
+            new OutputFile("sections.csv", Sections(solved).ToBytes()),
             new OutputFile("findings.csv", Findings(review.Findings).ToBytes()),
         ];
     }
 
-    private static CsvTable Nets(SolvedNet[] nets, ConductorRating rating)
+    private static CsvTable Nets(Stretch[] stretches)
     {
         CsvTable table = new("name", "net", "current_A", "resistance_ohm", "drop_V", "drop_least_V", "drop_greatest_V",
             "loss_W", "loss_least_W", "loss_greatest_W", "hottest_section_K", "hottest_hole_K", "area_m2");
-        foreach (SolvedNet net in nets)
+        foreach (Stretch stretch in stretches)
         {
-            ConductionResult result = net.Conduction;
+            ConductionResult result = stretch.Conduction;
             table.Add(
-                net.Bound.Review.Name, net.Bound.Net.Name,
-                net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA),
+                stretch.Name, stretch.Solved.Bound.Net.Name, stretch.EnteringA,
                 result.ResistanceOhm, result.DropV, result.DropBoundsV.Least, result.DropBoundsV.Greatest,
                 result.LossW, result.LossBoundsW.Least, result.LossBoundsW.Greatest,
-                net.Sections.Count == 0 ? null : net.Sections.Max(rating.TraceRiseK),
-                result.Barrels.Count == 0 ? null : result.Barrels.Max(rating.BarrelRiseK),
-                net.Bound.Net.AreaM2);
+                stretch.SectionRiseK, stretch.HoleRiseK, stretch.Solved.Bound.Net.AreaM2);
         }
 
         return table;
     }
 
-    private static CsvTable Terminals(SolvedNet[] nets)
+    private static CsvTable Terminals(Stretch[] stretches)
     {
         CsvTable table = new("name", "terminal", "contact", "current_A", "terminal_potential_V");
-        foreach (SolvedNet net in nets)
+        foreach (Stretch stretch in stretches)
         {
-            foreach (TerminalResult result in net.Conduction.Terminals)
+            foreach (TerminalResult result in stretch.Conduction.Terminals)
             {
                 for (int c = 0; c < result.ContactCurrentsA.Count; c++)
                 {
-                    table.Add(net.Bound.Review.Name, result.Terminal.Name, result.Terminal.Contacts[c].Name,
+                    table.Add(stretch.Name, result.Terminal.Name, result.Terminal.Contacts[c].Name,
                         result.ContactCurrentsA[c], result.PotentialV);
                 }
             }
@@ -62,14 +56,14 @@ public static class ReviewTables
         return table;
     }
 
-    private static CsvTable PlatedHoles(SolvedNet[] nets, ConductorRating rating)
+    private static CsvTable PlatedHoles(Stretch[] stretches, ConductorRating rating)
     {
         CsvTable table = new("name", "x_m", "y_m", "diameter_m", "upper_layer", "lower_layer", "current_A", "resistance_ohm", "rise_K");
-        foreach (SolvedNet net in nets)
+        foreach (Stretch stretch in stretches)
         {
-            foreach (BarrelCurrent barrel in net.Conduction.Barrels)
+            foreach (BarrelCurrent barrel in stretch.Conduction.Barrels)
             {
-                table.Add(net.Bound.Review.Name, Units.MetresFromNm(barrel.Barrel.Centre.X), Units.MetresFromNm(barrel.Barrel.Centre.Y),
+                table.Add(stretch.Name, Units.MetresFromNm(barrel.Barrel.Centre.X), Units.MetresFromNm(barrel.Barrel.Centre.Y),
                     Units.MetresFromNm(barrel.Barrel.Feature.ToolDiameterNm), barrel.UpperLayer, barrel.LowerLayer,
                     barrel.CurrentA, barrel.ResistanceOhm, rating.BarrelRiseK(barrel));
             }
@@ -78,15 +72,15 @@ public static class ReviewTables
         return table;
     }
 
-    private static CsvTable Sections(SolvedNet[] nets, ConductorRating rating)
+    private static CsvTable Sections(Stretch[] stretches)
     {
         CsvTable table = new("name", "layer", "x_m", "y_m", "width_m", "current_A", "peak_A_per_m", "rise_K");
-        foreach (SolvedNet net in nets)
+        foreach (Stretch stretch in stretches)
         {
-            foreach (Section section in net.Sections.OrderByDescending(rating.TraceRiseK).Take(SectionsPerNet))
+            foreach ((Section section, double riseK) in stretch.HottestSections)
             {
-                table.Add(net.Bound.Review.Name, section.Layer, section.AtXM, section.AtYM, section.WidthM, section.CurrentA,
-                    section.PeakSheetCurrentAPerM, rating.TraceRiseK(section));
+                table.Add(stretch.Name, section.Layer, section.AtXM, section.AtYM, section.WidthM, section.CurrentA,
+                    section.PeakSheetCurrentAPerM, riseK);
             }
         }
 

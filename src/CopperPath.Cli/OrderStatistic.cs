@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace CopperPath.Cli.Overlays;
+namespace CopperPath.Cli;
 
 /// <summary>The value of a rank without sorting all others.</summary>
 internal static class OrderStatistic
