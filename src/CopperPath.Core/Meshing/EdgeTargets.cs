@@ -58,16 +58,20 @@ internal sealed class EdgeTargets
     /// </summary>
     public void LimitGrowth(double grading)
     {
+        Neighbours neighbours = new(_mesh);
         PriorityQueue<int, (double Target, int Vertex)> queue = new();
         for (int v = 0; v < _mesh.VertexCount; v++)
         {
-            if (_mesh.HalfEdgeAt[v] != Triangulation.None)
+            foreach (int u in neighbours.Of(v))
             {
-                queue.Enqueue(v, (_target[v], v));
+                if (AllowedBeside(v, u, grading) < _target[u])
+                {
+                    queue.Enqueue(v, (_target[v], v));
+                    break;
+                }
             }
         }
 
-        Neighbours neighbours = new(_mesh);
         while (queue.TryDequeue(out int v, out (double Target, int Vertex) key))
         {
             if (key.Target > _target[v])
@@ -77,8 +81,7 @@ internal sealed class EdgeTargets
 
             foreach (int u in neighbours.Of(v))
             {
-                double dx = _mesh.X[u] - _mesh.X[v], dy = _mesh.Y[u] - _mesh.Y[v];
-                double allowed = _target[v] + (grading * Math.Sqrt((dx * dx) + (dy * dy)));
+                double allowed = AllowedBeside(v, u, grading);
                 if (allowed < _target[u])
                 {
                     _target[u] = allowed;
@@ -86,6 +89,12 @@ internal sealed class EdgeTargets
                 }
             }
         }
+    }
+
+    private double AllowedBeside(int vertex, int neighbour, double grading)
+    {
+        double dx = _mesh.X[neighbour] - _mesh.X[vertex], dy = _mesh.Y[neighbour] - _mesh.Y[vertex];
+        return _target[vertex] + (grading * Math.Sqrt((dx * dx) + (dy * dy)));
     }
 
     private void Set(int vertex, double target)

@@ -110,25 +110,41 @@ internal sealed class OutlineGraph
         int[] labelOf = new int[noded.Count];
         bool[] isTurned = new bool[noded.Count];
         List<Contribution[]> labels = [];
-        Dictionary<string, int> known = new(StringComparer.Ordinal);
+        Dictionary<ReadOnlyMemory<Contribution>, int> known = new(new SameContributions());
         for (int e = 0; e < noded.Count; e++)
         {
-            Contribution[] own = noded.Contributions[noded.FirstContribution[e]..noded.FirstContribution[e + 1]];
-            isTurned[e] = own[0].Delta < 0;
+            Memory<Contribution> own = noded.Contributions.AsMemory(noded.FirstContribution[e]..noded.FirstContribution[e + 1]);
+            isTurned[e] = own.Span[0].Delta < 0;
             if (isTurned[e])
             {
-                own = [.. own.Select(c => c with { Delta = -c.Delta })];
+                own = Array.ConvertAll(own.ToArray(), c => c with { Delta = -c.Delta });
             }
 
-            string key = string.Join(';', own.Select(c => FormattableString.Invariant($"{c.Source},{c.Delta}")));
-            if (!known.TryGetValue(key, out labelOf[e]))
+            if (!known.TryGetValue(own, out labelOf[e]))
             {
                 labelOf[e] = labels.Count;
-                known.Add(key, labels.Count);
-                labels.Add(own);
+                known.Add(own, labels.Count);
+                labels.Add(own.ToArray());
             }
         }
 
         return (labelOf, isTurned, labels);
+    }
+
+    private sealed class SameContributions : IEqualityComparer<ReadOnlyMemory<Contribution>>
+    {
+        public bool Equals(ReadOnlyMemory<Contribution> x, ReadOnlyMemory<Contribution> y) => x.Span.SequenceEqual(y.Span);
+
+        public int GetHashCode(ReadOnlyMemory<Contribution> contributions)
+        {
+            HashCode hash = default;
+            foreach (Contribution each in contributions.Span)
+            {
+                hash.Add(each.Source);
+                hash.Add(each.Delta);
+            }
+
+            return hash.ToHashCode();
+        }
     }
 }

@@ -78,13 +78,20 @@ internal sealed class RingAttraction
     private PointNm[] CornersAlong(PointNm from, PointNm to)
     {
         Collect(from, to);
+        if (!_near.Exists(e => IsAlong(_edges[e].A, from, to)))
+        {
+            return [];
+        }
+
         return [.. _near.Select(e => _edges[e].A).Distinct()
+            .Where(corner => IsAlong(corner, from, to))
             .Select(corner => (Corner: corner, Place: Project(corner, from, to)))
-            .Where(each => each.Corner != from && each.Corner != to
-                && each.Place is { Part: > 0 and < 1, Aside: < ReachSteps })
             .OrderBy(each => each.Place.Part).ThenBy(each => each.Corner.X).ThenBy(each => each.Corner.Y)
             .Select(each => each.Corner)];
     }
+
+    private static bool IsAlong(PointNm corner, PointNm from, PointNm to) =>
+        corner != from && corner != to && Project(corner, from, to) is { Part: > 0 and < 1, Aside: < ReachSteps };
 
     private void Collect(PointNm a, PointNm b)
     {
