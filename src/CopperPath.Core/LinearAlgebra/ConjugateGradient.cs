@@ -22,7 +22,7 @@ public static class ConjugateGradient
     /// <param name="relativeTolerance">Largest allowed ratio of the Euclidean norms of b − A x and b.</param>
     /// <param name="maxIterations">Most steps to take; null for ten times the number of unknowns.</param>
     public static ConjugateGradientResult Solve(
-        SymmetricSparseMatrix matrix,
+        ISymmetricOperator matrix,
         ReadOnlySpan<double> b,
         Span<double> x,
         IPreconditioner? preconditioner = null,

@@ -8,7 +8,7 @@ namespace CopperPath.LinearAlgebra;
 /// <param name="ColumnPointers">Start of each column in the arrays below; length Size + 1.</param>
 /// <param name="RowIndices">Row of each stored value.</param>
 /// <param name="Values">Stored values.</param>
-public sealed record SymmetricSparseMatrix(int Size, int[] ColumnPointers, int[] RowIndices, double[] Values)
+public sealed record SymmetricSparseMatrix(int Size, int[] ColumnPointers, int[] RowIndices, double[] Values) : ISymmetricOperator
 {
     public int NonZeroCount => ColumnPointers[Size];
 

@@ -46,6 +46,36 @@ public sealed class GridAxis
         return new GridAxis([.. before, .. fine._linesM, .. after]);
     }
 
+    /// <summary>Cells about as wide as asked at each place: the lines part the integral of 1 / width into equal pieces.</summary>
+    /// <param name="fromM">Start of the axis.</param>
+    /// <param name="toM">End of the axis.</param>
+    /// <param name="widthsM">Width asked for, at places evenly spread from start to end; at least two, positive.</param>
+    public static GridAxis Fitted(double fromM, double toM, IReadOnlyList<double> widthsM)
+    {
+        double stepM = (toM - fromM) / (widthsM.Count - 1);
+        double[] cells = new double[widthsM.Count];
+        for (int k = 1; k < cells.Length; k++)
+        {
+            cells[k] = cells[k - 1] + (stepM * ((1 / widthsM[k - 1]) + (1 / widthsM[k])) / 2);
+        }
+
+        int count = Math.Max(1, (int)Math.Ceiling(cells[^1] - 1e-9));
+        double[] lines = new double[count + 1];
+        (lines[0], lines[^1]) = (fromM, toM);
+        for (int line = 1, k = 1; line < count; line++)
+        {
+            double wanted = cells[^1] * line / count;
+            while (cells[k] < wanted)
+            {
+                k++;
+            }
+
+            lines[line] = fromM + (stepM * (k - 1 + ((wanted - cells[k - 1]) / (cells[k] - cells[k - 1]))));
+        }
+
+        return new GridAxis(lines);
+    }
+
     public double WidthM(int cell) => _linesM[cell + 1] - _linesM[cell];
 
     public double CentreM(int cell) => (_linesM[cell] + _linesM[cell + 1]) / 2;

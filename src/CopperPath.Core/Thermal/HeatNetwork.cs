@@ -1,5 +1,3 @@
-using CopperPath.LinearAlgebra;
-
 namespace CopperPath.Thermal;
 
 /// <summary>
@@ -93,51 +91,33 @@ public sealed class HeatNetwork
         }
     }
 
-    /// <summary>
-    /// The matrix of conduction between free nodes; held nodes have a row of their own with 1 on the diagonal. Every
-    /// column's first entry is its diagonal.
-    /// </summary>
-    public SymmetricSparseMatrix Matrix(bool[] isHeld)
+    /// <summary>The equations of conduction between free nodes. A cell beyond the board conducts nowhere and is not free either.</summary>
+    internal ColumnMatrix Matrix(bool[] isHeld)
     {
-        int size = Grid.NodeCount;
-        int[] steps = [1, Grid.Planes.Count, Grid.Planes.Count * Grid.X.Count];
-        double[][] conductances = [_down, _east, _north];
-        int[] pointers = new int[size + 1];
-        List<int> rows = new(4 * size);
-        List<double> values = new(4 * size);
-        double[] diagonal = new double[size];
-        for (int n = 0; n < size; n++)
+        ColumnMatrix matrix = new(Grid.X.Count, Grid.Y.Count, Grid.Planes.Count);
+        Span<(double[] Conductances, double[] Couplings, int Step)> ways =
+            [(_down, matrix.Down, 1), (_east, matrix.East, matrix.Planes), (_north, matrix.North, matrix.RowStride)];
+        foreach ((double[] conductances, double[] couplings, int step) in ways)
         {
-            rows.Add(n);
-            values.Add(0);
-            for (int d = 0; d < steps.Length; d++)
+            for (int n = 0; n < isHeld.Length; n++)
             {
-                double conductance = conductances[d][n];
-                if (conductance == 0)
+                if (conductances[n] > 0)
                 {
-                    continue;
-                }
-
-                int other = n + steps[d];
-                diagonal[n] += conductance;
-                diagonal[other] += conductance;
-                if (!isHeld[n] && !isHeld[other])
-                {
-                    rows.Add(other);
-                    values.Add(-conductance);
+                    int other = n + step;
+                    matrix.Diagonal[n] += conductances[n];
+                    matrix.Diagonal[other] += conductances[n];
+                    couplings[n] = isHeld[n] || isHeld[other] ? 0 : conductances[n];
                 }
             }
-
-            pointers[n + 1] = rows.Count;
         }
 
-        for (int n = 0; n < size; n++)
+        for (int n = 0; n < isHeld.Length; n++)
         {
-            // A cell beyond the board conducts nowhere and is held out of the way as well.
-            values[pointers[n]] = isHeld[n] || diagonal[n] == 0 ? 1 : diagonal[n];
+            matrix.IsFree[n] = !isHeld[n] && matrix.Diagonal[n] > 0;
+            matrix.Diagonal[n] = matrix.IsFree[n] ? matrix.Diagonal[n] : 1;
         }
 
-        return new SymmetricSparseMatrix(size, pointers, [.. rows], [.. values]);
+        return matrix;
     }
 
     private void Shorten(double[] conductances, GridAxis axis, int own, int next, int node, int toNext)

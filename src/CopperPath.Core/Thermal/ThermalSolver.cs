@@ -17,8 +17,10 @@ public static class ThermalSolver
     /// <summary>Heat left over, summed without sign, as a share of the heat put in: below this the solution stands.</summary>
     private const double Tolerance = 1e-9;
 
-    private const double StepTolerance = 1e-4;
+    /// <summary>Each step of Newton's method leaves about this much of the error by its own: its equations are solved no closer.</summary>
+    private const double StepTolerance = 0.03;
     private const int MostRounds = 40;
+    public static string Steps = "";
 
     /// <summary>Laminate has long gone and the laws used here have ended, kelvin; common practice, no source.</summary>
     private const double HottestK = Units.ZeroCelsiusK + 300;
@@ -62,10 +64,11 @@ public static class ThermalSolver
                 return balance.Ended(ThermalStatus.Solved, rise, round);
             }
 
-            preconditioner ??= AggregationMultigrid.TryCreate(balance.Matrix);
+            preconditioner ??= balance.Preconditioner();
             Array.Clear(step);
             ConjugateGradientResult solved = ConjugateGradient.Solve(
                 balance.Matrix, balance.SurplusW, step, preconditioner, StepTolerance);
+            Steps += solved.Iterations + " ";
             if (solved.Outcome == IterationOutcome.NotPositiveDefinite)
             {
                 return balance.Ended(ThermalStatus.Runaway, rise, round);
@@ -112,7 +115,7 @@ public static class ThermalSolver
 
             HasNoWayOut = _top.GivesNothing && _bottom.GivesNothing && sinks.Count == 0;
             Matrix = network.Matrix(_isHeld);
-            _conductionDiagonal = [.. Enumerable.Range(0, size).Select(n => Matrix.Values[Matrix.ColumnPointers[n]])];
+            _conductionDiagonal = [.. Matrix.Diagonal];
             SurplusW = new double[size];
             for (int j = 0; j < network.Grid.Y.Count; j++)
             {
@@ -126,10 +129,13 @@ public static class ThermalSolver
         public bool HasNoWayOut { get; }
 
         /// <summary>How the heat left over changes with the rises, after <see cref="Update"/>.</summary>
-        public SymmetricSparseMatrix Matrix { get; }
+        public ColumnMatrix Matrix { get; }
 
         /// <summary>Heat left over in each node, watts, after <see cref="Update"/>; 0 at held nodes.</summary>
         public double[] SurplusW { get; private set; }
+
+        public IPreconditioner? Preconditioner() =>
+            ColumnMultigrid.TryCreate(Matrix, _network.Grid.X.LinesM, _network.Grid.Y.LinesM);
 
         public double HeatInW => _books.InW;
 
@@ -174,7 +180,7 @@ public static class ThermalSolver
                 }
 
                 left += Math.Abs(surplus[n]);
-                Matrix.Values[Matrix.ColumnPointers[n]] = slope[n];
+                Matrix.Diagonal[n] = slope[n];
             }
 
             SurplusW = surplus;
