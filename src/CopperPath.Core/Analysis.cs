@@ -69,9 +69,9 @@ public static class Analysis
 
         // 5. The heat: the whole board's temperatures from the loss of the solved copper.
         clock.Begin("Solving temperatures");
-        TemperatureField heat = BoardHeat.Solve(
-            board.Nets, board.Profile, board.Bounds, stack, brief.Thermal, brief.AmbientK,
-            [.. solved.Select(net => net.Conduction).Where(conduction => conduction.Status == ConductionStatus.Solved)]);
+        BoardHeat boardHeat = BoardHeat.Solve(
+            board.Nets, board.Profile, board.Bounds, stack, brief.Thermal, brief.AmbientK, SharedHeat.StretchesOf(solved));
+        TemperatureField heat = boardHeat.Field;
 
         // 6. The judgement.
         clock.Begin("Judging");
@@ -82,11 +82,19 @@ public static class Analysis
             () => ofPath = PathRules.Judge(path));
         (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply([.. ofCopper, .. ofPath], brief.Waivers);
         diagnostics.AddRange(waiverRemarks);
+        ToleranceStudy? tolerance = null;
+        if (brief.Tolerance is not null)
+        {
+            clock.Begin("Working out tolerances");
+            tolerance = ToleranceStudy.Of(brief, solved, stack, boardHeat);
+        }
+
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
         return new Review(brief, board, stack, solved, findings, verdict, diagnostics,
             [.. brief.StatedDefaults, .. assumed, .. ofSolder, .. board.Assumptions], clock.End())
         {
             Heat = heat,
+            Tolerance = tolerance,
             SwitchNodes = SwitchNodeFacts.Of(path),
             HotLoops = HotLoopFacts.Of(path),
         };

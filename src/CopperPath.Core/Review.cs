@@ -31,6 +31,9 @@ public sealed record Review(
     /// <summary>The board's temperatures; null when nothing was solved.</summary>
     public TemperatureField? Heat { get; init; }
 
+    /// <summary>What the brief's ranges make of the results; null when it states none.</summary>
+    public ToleranceStudy? Tolerance { get; init; }
+
     /// <summary>Sizes of the reviewed switch nodes and what they cost.</summary>
     public IReadOnlyList<SwitchNodeFacts> SwitchNodes { get; init; } = [];
 

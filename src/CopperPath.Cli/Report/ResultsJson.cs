@@ -29,6 +29,7 @@ public static class ResultsJson
             json.WriteNumber("resistivityOhmM", review.Stack!.ResistivityOhmM);
             HeatJson.WriteBoard(json, review.Heat);
             WriteNets(json, review, stretches);
+            ToleranceJson.Write(json, review.Tolerance);
             ConverterSummary.Write(json, review);
             WriteFindings(json, review);
             json.WriteString("caution", Cautions.Text.ReplaceLineEndings(" "));

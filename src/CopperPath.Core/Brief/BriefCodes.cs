@@ -35,6 +35,7 @@ public static class BriefCodes
     public const string NoSuchLayer = "BRF041";
     public const string LayerConflict = "BRF042";
     public const string EmptyBox = "BRF043";
+    public const string Range = "BRF044";
 
     public const string StageCurrent = "BRF050";
     public const string NotABuck = "BRF051";

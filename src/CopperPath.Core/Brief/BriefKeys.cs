@@ -7,7 +7,7 @@ namespace CopperPath.Brief;
 internal static class BriefKeys
 {
     public static readonly SectionKeys Root = new("the brief",
-        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "thermal", "converters", "nets", "faults", "sensitive nets", "waivers"]);
+        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "thermal", "tolerance", "converters", "nets", "faults", "sensitive nets", "waivers"]);
 
     public static readonly SectionKeys Board = new("board", ["name", "revision", "files", "layers", "drill format", "placement"]);
 
@@ -17,6 +17,8 @@ internal static class BriefKeys
         ["file", "unit", "integer digits", "decimal digits", "zeros"]);
 
     public static readonly SectionKeys Stackup = new("stackup", ["copper", "dielectric", "plating", "hole diameters", "solder on exposed copper", "solder alloy", "relative permittivity"]);
+
+    public static readonly SectionKeys Tolerance = new("tolerance", ["copper", "plating", "ambient", "film", "current"]);
 
     public static readonly SectionKeys Limits = new("limits",
         [

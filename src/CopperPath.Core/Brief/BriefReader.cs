@@ -59,6 +59,7 @@ public static class BriefReader
         double? conductorK = ReadConductorTemperature(section, ambientK, limits, context);
         double? accuracy = ReadAccuracy(section, context);
         ThermalSection thermal = ThermalSectionReader.Read(section, context);
+        ToleranceSection? tolerance = ToleranceSectionReader.Read(section, stackup, ambientK, context);
         List<ConverterSection> converters = ConverterSectionReader.ReadAll(section, context);
         context.Converters = converters;
         List<NetReview> nets = NetSectionReader.ReadAll(section, limits, context);
@@ -73,6 +74,8 @@ public static class BriefReader
             {
                 Accuracy = accuracy ?? DefaultAccuracy,
                 Thermal = thermal,
+                ConductorFollowsAmbient = !section.Has("conductor temperature"),
+                Tolerance = tolerance,
                 Converters = converters,
                 SensitiveNets = sensitive,
                 Waivers = waivers,

@@ -25,6 +25,12 @@ public sealed record ReviewBrief(
     /// <summary>How the board gets rid of heat, and what else heats it.</summary>
     public ThermalSection Thermal { get; init; } = ThermalSection.Default;
 
+    /// <summary>True when the copper's temperature was not stated and moves with ambient.</summary>
+    public bool ConductorFollowsAmbient { get; init; }
+
+    /// <summary>Ranges of stated values; null when the brief states none.</summary>
+    public ToleranceSection? Tolerance { get; init; }
+
     /// <summary>Converters on the board, in the order of the brief; may be empty.</summary>
     public IReadOnlyList<ConverterSection> Converters { get; init; } = [];
 

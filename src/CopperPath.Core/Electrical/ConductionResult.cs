@@ -61,6 +61,9 @@ public sealed record SheetField(
 /// <param name="ResistanceOhm">Resistance of the stretch, ohms.</param>
 public sealed record BarrelCurrent(Barrel Barrel, int UpperLayer, int LowerLayer, double CurrentA, double ResistanceOhm)
 {
+    /// <summary>Current with one ampere between the terminals of the largest drop, amperes.</summary>
+    public double UnitCurrentA { get; init; }
+
     /// <summary>Of several stretches of one hole, the one with the largest current; holes in order of first appearance.</summary>
     public static IEnumerable<BarrelCurrent> BusiestOfEachHole(IEnumerable<BarrelCurrent> stretches) => stretches
         .GroupBy(stretch => stretch.Barrel, ReferenceEqualityComparer.Instance)
@@ -124,6 +127,9 @@ public sealed record ConductionResult(
     int UnknownCount,
     double RelativeResidual)
 {
+    /// <summary>Parts of the layers' copper and solder in loss and drop; the rest is the barrels'.</summary>
+    public IReadOnlyList<ConductorPart> Parts { get; init; } = [];
+
     /// <summary>Bounds of the resistance between the terminals of a two-terminal net, ohms; null when there are more.</summary>
     public Bracket? ResistanceBoundsOhm => ResistanceOhm is null ? null : DropBoundsV * (1 / Math.Abs(Terminals[0].Terminal.CurrentA));
 

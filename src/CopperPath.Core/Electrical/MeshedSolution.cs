@@ -97,11 +97,17 @@ internal sealed class MeshedSolution
             {
                 CopperShareUnderSolder = flow.Conductance.CopperShareUnderSolder,
             })],
-            _sample.Barrels, terminals, drop.Middle, drop, loss.Middle, loss, rounds,
+            BarrelsWithUnitCurrents(entering), terminals, drop.Middle, drop, loss.Middle, loss, rounds,
             ledger.LargestErrorA / entering,
             Math.Abs(leastW - _lossBoundsW.Least) / Math.Max(_lossBoundsW.Least, double.Epsilon),
-            UnknownCount, _sample.Potential.RelativeResidual);
+            UnknownCount, _sample.Potential.RelativeResidual)
+        {
+            Parts = ConductorPart.Of(_sample.Flows, _drop.Unit?.Flows, entering),
+        };
     }
+
+    private IReadOnlyList<BarrelCurrent> BarrelsWithUnitCurrents(double enteringA) => [.. _sample.Barrels.Select(
+        (barrel, b) => barrel with { UnitCurrentA = _drop.Unit?.Barrels[b].CurrentA ?? barrel.CurrentA / enteringA })];
 
     /// <summary>
     /// The drop is what the currents of the net and those of one ampere between its two terminals make together. With v

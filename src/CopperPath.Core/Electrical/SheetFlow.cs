@@ -41,6 +41,21 @@ internal sealed record SheetFlow(
         return LinearCurrent.MeanProduct(balanced, balanced);
     });
 
+    /// <summary>Products of the potential's current with another flow's, and of the balanced one with itself, in a triangle, watts.</summary>
+    public (double SourceW, double BalancedW) ProductsW(SheetFlow other, int triangle)
+    {
+        if (Mesh.IsHeld(triangle))
+        {
+            return (0, 0);
+        }
+
+        TriangleGradient g = new(Mesh, triangle);
+        double squares = g.AreaM2 / Conductance.Of(Mesh, triangle);
+        LinearCurrent balanced = BalancedIn(g, triangle);
+        return (squares * LinearCurrent.MeanProduct(SourceIn(g, triangle), other.SourceIn(g, triangle)),
+            squares * LinearCurrent.MeanProduct(balanced, balanced));
+    }
+
     /// <summary>Heat the difference of the two currents would make in a triangle, watts; summed, the distance of the bounds.</summary>
     public double ErrorW(int triangle)
     {

@@ -1,48 +1,97 @@
 using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Meshing;
+using CopperPath.Quantities;
 
 namespace CopperPath.Thermal;
 
 /// <summary>
 /// The loss of the electrical solve as heat in the nodes: every triangle's and every barrel's, none lost. The current
-/// is held as it was found at one temperature; its loss follows the resistivity of each node.
+/// is held as it was found at one temperature and in the nominal build; its loss follows resistivity and thickness.
 /// </summary>
-public static class CopperLoss
+internal sealed class CopperLoss
 {
-    /// <param name="grid">Where the heat goes.</param>
-    /// <param name="solutions">Solved stretches. Stretches of one net are parts of its current that add in power, such as direct and alternating.</param>
-    /// <param name="stack">Thicknesses and the resistivity of the solve.</param>
-    /// <param name="resistivityAtAmbientOhmM">Resistivity the heat is referred to.</param>
-    /// <param name="growthPerK">Growth of resistivity per kelvin of rise, as a share of that.</param>
-    public static HeatSources Of(
-        HeatGrid grid, IEnumerable<ConductionResult> solutions, Stackup stack, double resistivityAtAmbientOhmM, double growthPerK)
-    {
-        HeatSources sources = new(grid.NodeCount) { ResistivityGrowthPerK = growthPerK };
-        double scale = resistivityAtAmbientOhmM / stack.ResistivityOhmM;
-        foreach (ConductionResult solution in solutions)
-        {
-            foreach (SheetField sheet in solution.Sheets)
-            {
-                AddSheet(sources, grid, sheet, scale / stack.SheetConductanceS(sheet.Layer));
-            }
+    private readonly HeatGrid _grid;
+    private readonly Stackup _nominal;
 
-            foreach (BarrelCurrent barrel in solution.Barrels)
+    // Watts in each node at the resistivity and in the build of the electrical solve.
+    private readonly double[] _sheetW;
+    private readonly double[] _barrelW;
+
+    private CopperLoss(HeatGrid grid, Stackup nominal)
+    {
+        (_grid, _nominal) = (grid, nominal);
+        (_sheetW, _barrelW) = (new double[grid.NodeCount], new double[grid.NodeCount]);
+    }
+
+    /// <param name="grid">Where the heat goes.</param>
+    /// <param name="stretches">Solved stretches. Those of one net are parts of its current that add in power, such as direct and alternating.</param>
+    /// <param name="nominal">Thicknesses and the resistivity of the solve.</param>
+    public static CopperLoss Of(HeatGrid grid, IReadOnlyList<HeatingStretch> stretches, Stackup nominal)
+    {
+        CopperLoss loss = new(grid, nominal);
+        (int Stretch, SheetField Sheet)[] sheets =
+            [.. stretches.SelectMany((stretch, s) => stretch.Conduction.Sheets.Select(sheet => (s, sheet)))];
+        double[][] cellsW = new double[sheets.Length][];
+        Parallel.For(0, sheets.Length, k => cellsW[k] = OfSheet(grid, sheets[k].Sheet, 1 / nominal.SheetConductanceS(sheets[k].Sheet.Layer)));
+        double[] scales = [.. stretches.Select((stretch, s) => ScaleOf(stretch, sheets.Zip(cellsW).Where(one => one.First.Stretch == s).Sum(one => one.Second.Sum())))];
+        for (int k = 0; k < sheets.Length; k++)
+        {
+            int plane = grid.PlaneOf(sheets[k].Sheet.Layer);
+            for (int cell = 0; cell < cellsW[k].Length; cell++)
             {
-                AddBarrel(sources, grid, barrel, scale);
+                loss._sheetW[(cell * grid.Planes.Count) + plane] += scales[sheets[k].Stretch] * cellsW[k][cell];
             }
+        }
+
+        for (int s = 0; s < stretches.Count; s++)
+        {
+            foreach (BarrelCurrent barrel in stretches[s].Conduction.Barrels)
+            {
+                loss.AddBarrel(barrel, scales[s]);
+            }
+        }
+
+        return loss;
+    }
+
+    /// <summary>The heat under other conditions, referred to their ambient.</summary>
+    public HeatSources At(HeatConditions conditions)
+    {
+        double atAmbient = CopperMaterial.Iacs.ResistivityOhmM(conditions.AmbientK);
+        double scale = conditions.CurrentScale * conditions.CurrentScale * atAmbient / _nominal.ResistivityOhmM;
+
+        // A wall is a ring as thick as the plating; how its circumference grows with it is left out.
+        double barrelScale = scale * _nominal.PlatingM / conditions.Stack.PlatingM;
+        double[] sheetScales = [.. _grid.Planes.Select(plane => plane.CopperLayer == 0 ? 0
+            : scale * _nominal.ThicknessM[plane.CopperLayer - 1] / conditions.Stack.ThicknessM[plane.CopperLayer - 1])];
+        HeatSources sources = new(_grid.NodeCount)
+        {
+            ResistivityGrowthPerK = (CopperMaterial.Iacs.ResistivityOhmM(conditions.AmbientK + 1) / atAmbient) - 1,
+        };
+        for (int n = 0; n < _sheetW.Length; n++)
+        {
+            sources.JouleAtAmbientW[n] = (sheetScales[n % sheetScales.Length] * _sheetW[n]) + (barrelScale * _barrelW[n]);
         }
 
         return sources;
     }
 
-    private static void AddSheet(HeatSources sources, HeatGrid grid, SheetField sheet, double sheetResistanceOhm)
+    /// <summary>The balanced current's loss lies at the upper bound: the heat handed on is the loss that is reported.</summary>
+    private static double ScaleOf(HeatingStretch stretch, double sheetsW)
     {
-        int plane = grid.PlaneOf(sheet.Layer);
+        double balancedW = sheetsW + stretch.Conduction.Barrels.Sum(barrel => barrel.CurrentA * barrel.CurrentA * barrel.ResistanceOhm);
+        return balancedW > 0 ? stretch.Share * stretch.Conduction.LossW / balancedW : 0;
+    }
+
+    /// <summary>Loss in each cell, watts.</summary>
+    private static double[] OfSheet(HeatGrid grid, SheetField sheet, double sheetResistanceOhm)
+    {
+        double[] cellsW = new double[grid.X.Count * grid.Y.Count];
         SheetMesh mesh = sheet.Mesh;
         Span<(double X, double Y)> corners = stackalloc (double, double)[3];
         double powerW = 0;
-        Action<int, int, double> add = (i, j, share) => sources.JouleAtAmbientW[grid.Node(i, j, plane)] += share * powerW;
+        Action<int, int, double> add = (i, j, share) => cellsW[(j * grid.X.Count) + i] += share * powerW;
         for (int t = 0; t < mesh.TriangleCount; t++)
         {
             // Copper and solder above it lie in parallel: the field is that of the copper's part of the current.
@@ -63,22 +112,24 @@ public static class CopperLoss
             powerW = squared * sheetResistanceOhm * areaM2;
             CellShares.Divide(grid, corners, add);
         }
+
+        return cellsW;
     }
 
     /// <summary>A barrel's loss is spread evenly along its length: to each level the length nearest to it.</summary>
-    private static void AddBarrel(HeatSources sources, HeatGrid grid, BarrelCurrent barrel, double scale)
+    private void AddBarrel(BarrelCurrent barrel, double scale)
     {
         double powerW = scale * barrel.CurrentA * barrel.CurrentA * barrel.ResistanceOhm;
-        int upper = grid.PlaneOf(barrel.UpperLayer);
-        int lower = grid.PlaneOf(barrel.LowerLayer);
-        double lengthM = Enumerable.Range(upper, lower - upper).Sum(p => grid.Planes[p].GapBelowM);
-        IReadOnlyList<PointNm[]> outline = [barrel.Barrel.Outline];
+        int upper = _grid.PlaneOf(barrel.UpperLayer);
+        int lower = _grid.PlaneOf(barrel.LowerLayer);
+        double lengthM = Enumerable.Range(upper, lower - upper).Sum(p => _grid.Planes[p].GapBelowM);
+        IReadOnlyList<(int Node, double Share)> parts = CellShares.Of(_grid, upper, [barrel.Barrel.Outline]);
         for (int p = upper; p <= lower; p++)
         {
-            double shareM = ((p > upper ? grid.Planes[p - 1].GapBelowM : 0) + (p < lower ? grid.Planes[p].GapBelowM : 0)) / 2;
-            foreach ((int node, double share) in CellShares.Of(grid, p, outline))
+            double shareM = ((p > upper ? _grid.Planes[p - 1].GapBelowM : 0) + (p < lower ? _grid.Planes[p].GapBelowM : 0)) / 2;
+            foreach ((int node, double share) in parts)
             {
-                sources.JouleAtAmbientW[node] += share * powerW * shareM / lengthM;
+                _barrelW[node + p - upper] += share * powerW * shareM / lengthM;
             }
         }
     }

@@ -37,6 +37,24 @@ public sealed record TemperatureField(HeatNetwork Network, ThermalResult Result)
         return weights > 0 ? weighted / weights : plain;
     }
 
+    /// <summary>The rises of the cells that hold the centres of another grid's cells, kelvin; the levels are the same.</summary>
+    internal double[] At(HeatGrid other)
+    {
+        HeatGrid grid = Network.Grid;
+        int[] columns = [.. Enumerable.Range(0, other.X.Count).Select(i => grid.X.CellAt(other.X.CentreM(i)))];
+        double[] rises = new double[other.NodeCount];
+        for (int j = 0; j < other.Y.Count; j++)
+        {
+            int row = grid.Y.CellAt(other.Y.CentreM(j));
+            for (int i = 0; i < columns.Length; i++)
+            {
+                Result.RiseK.AsSpan(grid.Node(columns[i], row, 0), other.Planes.Count).CopyTo(rises.AsSpan(other.Node(i, j, 0)));
+            }
+        }
+
+        return rises;
+    }
+
     /// <summary>Largest rise along a plated hole, mean over its cells on each level, kelvin.</summary>
     public double HottestOfHoleK(Barrel barrel)
     {

@@ -20,7 +20,6 @@ public static class ThermalSolver
     /// <summary>Each step of Newton's method leaves about this much of the error by its own: its equations are solved no closer.</summary>
     private const double StepTolerance = 0.03;
     private const int MostRounds = 40;
-    public static string Steps = "";
 
     /// <summary>Laminate has long gone and the laws used here have ended, kelvin; common practice, no source.</summary>
     private const double HottestK = Units.ZeroCelsiusK + 300;
@@ -28,7 +27,13 @@ public static class ThermalSolver
     /// <summary>A still face is taken to shed this much at first, W/(m2 K): only a start for the iteration.</summary>
     private const double FirstFilmWPerM2K = 10;
 
-    public static ThermalResult Solve(HeatNetwork network, HeatSources sources, Cooling cooling, IReadOnlyList<HeatSink> sinks)
+    /// <param name="network">Conduction inside the board.</param>
+    /// <param name="sources">Heat put in.</param>
+    /// <param name="cooling">Films and radiation.</param>
+    /// <param name="sinks">Places tied to a temperature.</param>
+    /// <param name="start">Rises to start from, kelvin, one for each node; null to start from an even one.</param>
+    public static ThermalResult Solve(
+        HeatNetwork network, HeatSources sources, Cooling cooling, IReadOnlyList<HeatSink> sinks, double[]? start = null)
     {
         Balance balance = new(network, sources, cooling, sinks);
         if (balance.HasNoWayOut)
@@ -37,10 +42,15 @@ public static class ThermalSolver
         }
 
         double limitK = HottestK - cooling.AmbientK;
+        if (start is not null && SolveFrom(balance, balance.WithHeld(start)) is { Status: ThermalStatus.Solved } near && near.RiseK.Max() <= limitK)
+        {
+            return near;
+        }
+
         double startK = Math.Min(balance.FirstGuessK(FirstFilmWPerM2K), limitK / 2);
         for (; startK <= limitK; startK = Math.Max(1, 2 * startK))
         {
-            ThermalResult result = SolveFrom(balance, startK);
+            ThermalResult result = SolveFrom(balance, balance.Start(startK));
             if (result.Status != ThermalStatus.Runaway)
             {
                 return result.Status == ThermalStatus.Solved && result.RiseK.Max() > limitK
@@ -51,9 +61,8 @@ public static class ThermalSolver
         return balance.Ended(ThermalStatus.Runaway, [], 0);
     }
 
-    private static ThermalResult SolveFrom(Balance balance, double startK)
+    private static ThermalResult SolveFrom(Balance balance, double[] rise)
     {
-        double[] rise = balance.Start(startK);
         double[] step = new double[rise.Length];
         IPreconditioner? preconditioner = null;
         for (int round = 0; round < MostRounds; round++)
@@ -68,7 +77,6 @@ public static class ThermalSolver
             Array.Clear(step);
             ConjugateGradientResult solved = ConjugateGradient.Solve(
                 balance.Matrix, balance.SurplusW, step, preconditioner, StepTolerance);
-            Steps += solved.Iterations + " ";
             if (solved.Outcome == IterationOutcome.NotPositiveDefinite)
             {
                 return balance.Ended(ThermalStatus.Runaway, rise, round);
@@ -144,6 +152,8 @@ public static class ThermalSolver
 
         public double[] Start(double riseK) =>
             [.. Enumerable.Range(0, _isHeld.Length).Select(n => _isHeld[n] ? _heldRiseK[n] : riseK)];
+
+        public double[] WithHeld(double[] riseK) => [.. riseK.Select((rise, n) => _isHeld[n] ? _heldRiseK[n] : rise)];
 
         /// <returns>Heat left over, summed without sign, watts.</returns>
         public double Update(double[] riseK)

@@ -25,6 +25,7 @@ public class BriefSchemaTests
         ["netLimits"] = BriefKeys.NetLimits,
         ["terminal"] = BriefKeys.Terminal,
         ["thermal"] = BriefKeys.Thermal,
+        ["tolerance"] = BriefKeys.Tolerance,
         ["face"] = BriefKeys.Face,
         ["laminate"] = BriefKeys.Laminate,
         ["loss"] = BriefKeys.Loss,

@@ -51,6 +51,7 @@ internal static class HtmlReport
             {FindingsSection.Of(review)}
             {StretchesSection.Of(review, stretches, rating)}
             {HotspotsSection.Of(review, stretches, rating)}
+            {ToleranceSection.Of(review)}
             {ConvertersSection.Of(review, waveforms)}
             {BasisSection.Of(review, rating)}
             {RepeatSection.Of(review, brief)}

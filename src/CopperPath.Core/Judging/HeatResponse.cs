@@ -1,0 +1,77 @@
+using CopperPath.Brief;
+using CopperPath.Electrical;
+using CopperPath.Thermal;
+
+namespace CopperPath.Judging;
+
+/// <summary>
+/// The board's own rises under the ranges: solved again for each item and for all together, at the places that are
+/// hottest as everything is stated. Current keeps its nominal pattern.
+/// </summary>
+internal sealed class HeatResponse
+{
+    private readonly IReadOnlyList<ToleranceItem> _items;
+    private readonly TemperatureField _nominal;
+    private readonly TemperatureField[] _alone;
+    private readonly TemperatureField _together;
+
+    private HeatResponse(
+        IReadOnlyList<ToleranceItem> items, TemperatureField nominal, TemperatureField[] alone, TemperatureField together, TemperatureField warmest) =>
+        (_items, _nominal, _alone, _together, Warmest) = (items, nominal, alone, together, warmest);
+
+    /// <summary>All at their worse ends, and ambient at its highest.</summary>
+    public TemperatureField Warmest { get; }
+
+    /// <param name="brief">Ranges.</param>
+    /// <param name="stack">Nominal build.</param>
+    /// <param name="items">What has a range.</param>
+    /// <param name="board">The board, solved as stated.</param>
+    /// <param name="hottest">Its hottest copper.</param>
+    public static HeatResponse Of(
+        ReviewBrief brief, Stackup stack, IReadOnlyList<ToleranceItem> items, BoardHeat board, NetTemperatures hottest)
+    {
+        BuildState nominal = BuildState.Nominal(brief, stack);
+        double nominalK = RiseAt(board.FirstField, hottest);
+        TemperatureField[] alone = new TemperatureField[items.Count];
+        bool[] isOther = new bool[items.Count];
+        Parallel.For(0, items.Count, i =>
+        {
+            TemperatureField usual = Under(items[i].Usual(nominal));
+            if (RiseAt(usual, hottest) >= nominalK)
+            {
+                alone[i] = usual;
+                return;
+            }
+
+            TemperatureField other = Under(items[i].Other(nominal));
+            (alone[i], isOther[i]) = RiseAt(other, hottest) > RiseAt(usual, hottest) ? (other, true) : (usual, false);
+        });
+
+        BuildState worst = nominal;
+        for (int i = 0; i < items.Count; i++)
+        {
+            worst = isOther[i] ? items[i].Other(worst) : items[i].Usual(worst);
+        }
+
+        TemperatureField together = Under(worst);
+        BuildState warm = worst with { AmbientK = brief.Tolerance!.AmbientK?.Most ?? brief.AmbientK };
+        return new HeatResponse(items, board.FirstField, alone, together, warm == worst ? together : Under(warm));
+
+        TemperatureField Under(BuildState state) => board.Under(state.ConditionsOf(brief, stack));
+    }
+
+    /// <summary>The spread of a peak that was solved on the finer grid: its own value, changed as the even grid says.</summary>
+    public Spread SpreadOf(NetTemperatures peak)
+    {
+        double scale = peak.PeakK / RiseAt(_nominal, peak);
+        double[] changes = [.. _alone.Select(field => Math.Max(0, (scale * RiseAt(field, peak)) - peak.PeakK))];
+        return new Spread(peak.PeakK, scale * RiseAt(_together, peak), null, Spread.SharesOf(_items, changes));
+    }
+
+    /// <summary>Rise at a place in the warmest state, likewise, kelvin.</summary>
+    public double WarmestRiseK(NetTemperatures peak) => peak.PeakK / RiseAt(_nominal, peak) * RiseAt(Warmest, peak);
+
+    /// <summary>Infinite where there is no steady state.</summary>
+    private static double RiseAt(TemperatureField field, NetTemperatures place) =>
+        field.Result.Status == ThermalStatus.Solved ? field.RiseK(place.Layer, place.XM, place.YM) : double.PositiveInfinity;
+}
