@@ -1,5 +1,4 @@
 using CopperPath.Electrical;
-using CopperPath.Geometry;
 using CopperPath.Meshing;
 using CopperPath.Quantities;
 

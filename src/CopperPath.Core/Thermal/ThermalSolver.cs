@@ -64,7 +64,7 @@ public static class ThermalSolver
     private static ThermalResult SolveFrom(Balance balance, double[] rise)
     {
         double[] step = new double[rise.Length];
-        IPreconditioner? preconditioner = null;
+        ColumnMultigrid? preconditioner = null;
         for (int round = 0; round < MostRounds; round++)
         {
             double leftW = balance.Update(rise);
@@ -142,7 +142,7 @@ public static class ThermalSolver
         /// <summary>Heat left over in each node, watts, after <see cref="Update"/>; 0 at held nodes.</summary>
         public double[] SurplusW { get; private set; }
 
-        public IPreconditioner? Preconditioner() =>
+        public ColumnMultigrid? Preconditioner() =>
             ColumnMultigrid.TryCreate(Matrix, _network.Grid.X.LinesM, _network.Grid.Y.LinesM);
 
         public double HeatInW => _books.InW;

@@ -1,4 +1,3 @@
-using CopperPath.Brief;
 using CopperPath.Core.Tests.Gallery;
 using CopperPath.Electrical;
 using CopperPath.Judging;
