@@ -6,6 +6,7 @@ const string Usage = """
       race BOARDS [LAYERS [TURNS]]    against NetTopologySuite on the largest layers of real boards
       growth BOARD [TURNS]            from 1 to 16 copies of a board side by side
       memory BOARDS [LAYERS]          most live memory while the largest layers are painted
+      boards BOARDS NAME...           copper and nets of whole boards
       areas BOARDS                    areas of all layers by NetTopologySuite, as the tests keep them (slow)
     BOARDS is a folder with a folder for each board, BOARD the fabrication files of one.
     """;
@@ -20,6 +21,9 @@ switch (args)
         return 0;
     case ["memory", string boards, ..]:
         PeakMemory.Run(boards, Number(2, 3));
+        return 0;
+    case ["boards", string boards, .. string[] names]:
+        Rebuilding.Run(boards, names, turns: 5);
         return 0;
     case ["areas", string boards]:
         OracleAreas.Run(boards);

@@ -68,6 +68,7 @@ public static class NetFinder
         nets = MakeNamesUnique(nets);
         nets.Sort((a, b) => b.AreaM2.CompareTo(a.AreaM2) is not 0 and int order
             ? order : string.CompareOrdinal(a.Name, b.Name));
+        diagnostics.AddRange(CloseCopper.Report(nets, layers));
         return new NetList(nets, layers, diagnostics, [.. survey.Holes.Select(hole => hole.Landing)]) { Netlist = agreement };
     }
 

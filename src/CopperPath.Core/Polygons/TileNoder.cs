@@ -56,6 +56,11 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule)
             return;
         }
 
+        if (RunsThroughInParallel(list, box))
+        {
+            return;
+        }
+
         if (_gridOfDepth.Count == depth)
         {
             _gridOfDepth.Add(new CoverGrid(segments, rule));
@@ -85,6 +90,30 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule)
                     inTile.Length > list.Length / 2 ? fruitlessCuts + 1 : 0);
             }
         }
+    }
+
+    /// <summary>
+    /// Whether all segments run level, or all upright, and none ends in the box, so that nothing there can be hot: the
+    /// strokes of hatched fills, and the sides of areas painted one over the other.
+    /// </summary>
+    private bool RunsThroughInParallel(ReadOnlySpan<int> list, PixelBox box)
+    {
+        bool areLevel = true, areUpright = true;
+        foreach (int listed in list)
+        {
+            if (!CoverGrid.IsWinding(listed))
+            {
+                ref readonly Segment s = ref segments[listed];
+                areLevel &= s.Dy == 0;
+                areUpright &= s.Dx == 0;
+                if (!(areLevel || areUpright) || box.Contains(s.Ax, s.Ay) || box.Contains(s.Bx, s.By))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
     }
 
     private void Resolve(ReadOnlySpan<int> list, PixelBox box, int state)

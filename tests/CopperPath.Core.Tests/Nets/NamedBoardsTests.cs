@@ -13,6 +13,12 @@ public sealed class NamedBoardsTests
     [InlineData("esp32-poe-b2")]
     [InlineData("picopd-v12")]
     [InlineData("thunderscope-r53")]
+    [InlineData("opsis")]
+    [InlineData("vesc-4")]
+    [InlineData("sonata-one-r09")]
+    [InlineData("simplefoc-powershield")]
+    [InlineData("micro-driver-v2")]
+    [InlineData("eez-dcp405-r4")]
     public void X(string board)
     {
         NetList nets = Analysis.Survey(SharedData.Require("boards-open", board)).Board.Nets.ShouldNotBeNull();
@@ -21,6 +27,8 @@ public sealed class NamedBoardsTests
         foreach (var m in a.Merged) TestContext.Current.TestOutputHelper!.WriteLine("  merged " + string.Join(", ", m));
         foreach (var (n, p) in a.Split) TestContext.Current.TestOutputHelper!.WriteLine($"  split {n}: " + string.Join("; ", p.Select(o => $"{o.Position} {o.Kind} {o.Labels.Pin?.Text} {o.Labels.ApertureFunction} {o.Anchor}")));
 
+        foreach (var d in nets.Diagnostics.Where(d => d.Code is "NET007" or "NET008")) TestContext.Current.TestOutputHelper!.WriteLine("  diag " + d);
+        if (board != "zz") return;
         void P(string t) => TestContext.Current.TestOutputHelper!.WriteLine(t);
         foreach (var m in a.Merged)
         {

@@ -55,9 +55,12 @@ public class ArrangeTests
 
     private static void ShouldMeetAtEndsOnly(IReadOnlyList<ArrangedEdge> edges, string because)
     {
+        edges.SequenceEqual(edges.OrderBy(e => e.A.X).ThenBy(e => e.A.Y).ThenBy(e => e.B.X).ThenBy(e => e.B.Y)).ShouldBeTrue(because);
+        edges.All(e => e.A.X <= e.B.X).ShouldBeTrue(because);
         for (int i = 0; i < edges.Count; i++)
         {
-            for (int j = i + 1; j < edges.Count; j++)
+            // Edges come in the order of their left ends: those that begin right of this one's end can not meet it.
+            for (int j = i + 1; j < edges.Count && edges[j].A.X <= edges[i].B.X; j++)
             {
                 if (MeetOutsideEnds(edges[i], edges[j]))
                 {
@@ -69,7 +72,7 @@ public class ArrangeTests
 
     private static bool MeetOutsideEnds(ArrangedEdge e, ArrangedEdge f)
     {
-        if (!BoxNm.Of([e.A, e.B]).Touches(BoxNm.Of([f.A, f.B])))
+        if (!BoxOf(e).Touches(BoxOf(f)))
         {
             return false;
         }
@@ -83,7 +86,9 @@ public class ArrangeTests
     }
 
     private static bool IsInside(ArrangedEdge e, PointNm p) =>
-        p != e.A && p != e.B && Side(e, p) == 0 && BoxNm.Of([e.A, e.B]).Contains(p);
+        p != e.A && p != e.B && Side(e, p) == 0 && BoxOf(e).Contains(p);
+
+    private static BoxNm BoxOf(ArrangedEdge e) => new(e.A.X, Math.Min(e.A.Y, e.B.Y), e.B.X, Math.Max(e.A.Y, e.B.Y));
 
     private static int Side(ArrangedEdge e, PointNm p) => Int128.Sign(
         ((Int128)(e.B.X - e.A.X) * (p.Y - e.A.Y)) - ((Int128)(e.B.Y - e.A.Y) * (p.X - e.A.X)));
