@@ -17,14 +17,14 @@ internal static class OracleAreas
         Console.WriteLine($"# Areas of the copper layers of real boards, painted by NetTopologySuite {version} with snap rounding on a grid of");
         Console.WriteLine("# one nanometre (UnaryUnionNG, OverlayNG), from the outlines our readers make of the drawn objects. Made by");
         Console.WriteLine("#     dotnet run -c Release --project tests/CopperPath.Benchmarks -- areas ../shared/boards-open");
-        Console.WriteLine("board,file,objects,vertices,runs,not simple,oracle area nm2,oracle polygons,oracle s");
+        Console.WriteLine("board;file;objects;vertices;runs;not simple;oracle area nm2;oracle polygons;oracle s");
         foreach (RealLayer layer in RealLayer.Of(boards))
         {
             Stopwatch watch = Stopwatch.StartNew();
             var picture = PaintingOracle.Paint(layer.Objects);
             double elapsedS = watch.Elapsed.TotalSeconds;
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"{layer.Board},{layer.Copper.File},{layer.Objects.Count},{layer.Vertices},{layer.Runs},{PaintingOracle.CountNotSimple(layer.Objects)},{picture.Area:R},{picture.NumGeometries},{elapsedS:F1}"));
+                $"{layer.Board};{layer.Copper.File};{layer.Objects.Count};{layer.Vertices};{layer.Runs};{PaintingOracle.CountNotSimple(layer.Objects)};{picture.Area:R};{picture.NumGeometries};{elapsedS:F1}"));
         }
     }
 }

@@ -44,13 +44,12 @@ internal sealed class NameAgreement
     public int Agreeing => _placesOfName.Keys.Count(name => NetsOf(name) is [var net] && NamesOn(net).Count == 1);
 
     /// <summary>Nets with several names on them.</summary>
-    public IReadOnlyList<IReadOnlyList<string>> Merged =>
-        [.. _placesOfName.Keys.SelectMany(NetsOf).Distinct().Select(NamesOn).Where(names => names.Count > 1)];
+    public IReadOnlyList<(Net Net, IReadOnlyList<string> Names)> Merged =>
+        [.. _placesOfName.Keys.SelectMany(NetsOf).Distinct().Select(net => (net, NamesOn(net))).Where(entry => entry.Item2.Count > 1)];
 
-    /// <summary>Names on several nets, each with one of its objects on each of them.</summary>
-    public IReadOnlyList<(string Name, IReadOnlyList<PaintedObject> Pieces)> Split =>
-        [.. _placesOfName.Where(entry => NetsOf(entry.Key).Count > 1)
-            .Select(entry => (entry.Key, (IReadOnlyList<PaintedObject>)[.. entry.Value.DistinctBy(place => place.Net).Select(place => place.Object)]))];
+    /// <summary>Names on several nets, the nets by falling area, each with the objects of that name on it.</summary>
+    public IReadOnlyList<(string Name, IReadOnlyList<(Net Net, PaintedObject[] Objects)> Pieces)> Split =>
+        [.. _placesOfName.Where(entry => NetsOf(entry.Key).Count > 1).Select(entry => (entry.Key, PiecesOf(entry.Value)))];
 
     private void Place(PaintedObject painted, string[] names, (Net Net, PolygonNm Island)[] islands, PolygonLocator locator)
     {
@@ -77,4 +76,9 @@ internal sealed class NameAgreement
 
     private IReadOnlyList<string> NamesOn(Net net) =>
         [.. _placesOfName.Where(entry => entry.Value.Any(place => place.Net == net)).Select(entry => entry.Key)];
+
+    private static IReadOnlyList<(Net Net, PaintedObject[] Objects)> PiecesOf(List<(Net Net, PaintedObject Object)> places) =>
+        [.. places.GroupBy(place => place.Net, place => place.Object)
+            .OrderByDescending(piece => piece.Key.AreaM2).ThenBy(piece => piece.Key.Name, StringComparer.Ordinal)
+            .Select(piece => (piece.Key, piece.ToArray()))];
 }

@@ -1,66 +1,82 @@
-using CopperPath.Nets;
+using System.Globalization;
 using CopperPath.Artwork;
-using CopperPath.Geometry;
-using CopperPath.Polygons;
+using CopperPath.Copper;
+using CopperPath.Core.Tests.Copper;
+using CopperPath.Core.Tests.Polygons;
+using CopperPath.Nets;
+using NetTopologySuite.Operation.Distance;
 
 namespace CopperPath.Core.Tests.Nets;
 
+/// <summary>
+/// The boards whose artwork names nets (X2 attribute .N): every name on one conductor and one name on each, but for what
+/// the data itself explains.
+/// </summary>
 public sealed class NamedBoardsTests
 {
+    /// <summary>Objects that are themselves a component made of copper (Gerber layer format, aperture function EtchedComponent).</summary>
+    private const string EtchedComponent = "EtchedComponent";
+
     [Theory]
-    [InlineData("bitaxe-ultra")]
-    [InlineData("eez-aux-ps")]
-    [InlineData("esp32-poe-b2")]
-    [InlineData("picopd-v12")]
-    [InlineData("thunderscope-r53")]
-    [InlineData("opsis")]
-    [InlineData("vesc-4")]
-    [InlineData("sonata-one-r09")]
-    [InlineData("simplefoc-powershield")]
-    [InlineData("micro-driver-v2")]
-    [InlineData("eez-dcp405-r4")]
-    public void X(string board)
+    [InlineData("bitaxe-ultra", 93, 93, 0, 0)]
+    [InlineData("eez-aux-ps", 56, 48, 4, 0)]
+    [InlineData("esp32-poe-b2", 131, 128, 1, 1)]
+    [InlineData("picopd-v12", 80, 78, 0, 2)]
+    [InlineData("thunderscope-r53", 632, 631, 0, 1)]
+    public void NamesAgreeWithTheCopperButForWhatTheDataExplains(string name, int names, int agreeing, int merged, int split)
     {
-        NetList nets = Analysis.Survey(SharedData.Require("boards-open", board)).Board.Nets.ShouldNotBeNull();
-        NameAgreement a = new(nets);
-        TestContext.Current.TestOutputHelper!.WriteLine($"{board} named {a.Named} off {a.OffCopper} names {a.Names} agreeing {a.Agreeing}");
-        foreach (var m in a.Merged) TestContext.Current.TestOutputHelper!.WriteLine("  merged " + string.Join(", ", m));
-        foreach (var (n, p) in a.Split) TestContext.Current.TestOutputHelper!.WriteLine($"  split {n}: " + string.Join("; ", p.Select(o => $"{o.Position} {o.Kind} {o.Labels.Pin?.Text} {o.Labels.ApertureFunction} {o.Anchor}")));
+        Board board = Analysis.Survey(SharedData.Require("boards-open", name)).Board;
+        NetList nets = board.Nets.ShouldNotBeNull();
+        NameAgreement agreement = new(nets);
 
-        foreach (var d in nets.Diagnostics.Where(d => d.Code is "NET007" or "NET008")) TestContext.Current.TestOutputHelper!.WriteLine("  diag " + d);
-        if (board != "zz") return;
-        void P(string t) => TestContext.Current.TestOutputHelper!.WriteLine(t);
-        foreach (var m in a.Merged)
+        agreement.OffCopper.ShouldBe(0);
+        (agreement.Names, agreement.Agreeing, agreement.Merged.Count, agreement.Split.Count).ShouldBe((names, agreeing, merged, split));
+        List<string> exceptions = [];
+        if (merged > 0)
         {
-            Net net = nets.Nets.First(n => m.Contains(n.Name));
-            P($" net {net.Name} [{string.Join(", ", m)}]");
-            foreach (var sheet in net.Sheets)
+            // Without the copper that the artwork calls a component, no two names meet: it alone joined them.
+            NetList without = NetFinder.Find([.. nets.Layers.Select(WithoutEtchedComponents)], board.Drills);
+            new NameAgreement(without).Merged.ShouldBeEmpty();
+            exceptions.AddRange(agreement.Merged.Select(entry => $"| {name} | {string.Join(" and ", entry.Names.Select(Quoted))} | one conductor | {TiesOn(nets, entry.Net)} |"));
+        }
+
+        foreach ((string splitName, IReadOnlyList<(Net Net, PaintedObject[] Objects)> pieces) in agreement.Split)
+        {
+            foreach ((Net net, PaintedObject[] objects) in pieces.Skip(1))
             {
-                var loc = new PolygonLocator(sheet.Islands);
-                var layer = nets.Layers.Single(l => l.Number == sheet.Layer);
-                var on = layer.Artwork.Objects.Where(o => o.Polarity == Polarity.Dark && RepresentativePoints.Of(o).Any(p => loc.Find(p) >= 0)).ToArray();
-                foreach (var o in on.Where(o => o.Labels.Nets.Count != 1)) P($"   nameless {o.Position} {o.Kind} {o.Anchor} {o.Rings.Sum(r=>r.Length)} {o.Labels.ApertureFunction} {o.Labels.Component} {string.Join("+", o.Labels.Nets)}");
-                foreach (var o in on.Where(o => o.Labels.Nets.Count == 1))
-                foreach (var q in on.Where(q => q.Labels.Nets.Count == 1 && string.CompareOrdinal(q.Labels.Nets[0], o.Labels.Nets[0]) > 0))
-                {
-                    var ra = o.Rings.Select(r => Array.ConvertAll(r, x => x + o.Offset)).ToArray();
-                    var rb = q.Rings.Select(r => Array.ConvertAll(r, x => x + q.Offset)).ToArray();
-                    double ar = PolygonOperations.Intersect(ra, rb).Sum(x => x.AreaNm2);
-                    if (ar > 0) P($"   overlap {ar/1e12} mm2 {o.Position} {o.Labels.Nets[0]} {o.Labels.Pin?.Text} {o.Kind} & {q.Position} {q.Labels.Nets[0]} {q.Labels.Pin?.Text} {q.Kind}");
-                }
+                // The only part on a piece apart is one whose other pads may be joined inside it, and nothing is drawn to the rest.
+                PinName[] pins = [.. objects.Select(painted => painted.Labels.Pin).OfType<PinName>().Distinct()];
+                pins.Select(pin => pin.Component).Distinct().ShouldHaveSingleItem();
+                double gapMm = GapMm(net, [.. pieces.Select(piece => piece.Net).Where(other => other != net)]);
+                gapMm.ShouldBeGreaterThan(0);
+                exceptions.Add(string.Create(CultureInfo.InvariantCulture,
+                    $"| {name} | {Quoted(splitName)} | a piece apart, {objects.Length} named objects | no pins on it but {string.Join(", ", pins.Select(pin => pin.Text))}; {gapMm:0.000} mm of bare board to the nearest other piece |"));
             }
         }
 
-        foreach (var (n, p) in a.Split)
-        {
-            P($" split {n}");
-            foreach (var o in p)
-            {
-                Net net = nets.Nets.First(x => x.Pads.Any(q => q.Shape == o));
-                P($"   {net.Name} area {net.AreaM2*1e6} mm2 layers {string.Join(",", net.Sheets.Select(s => s.Layer + ":" + s.Islands.Count))} pads {net.Pads.Count} {string.Join(",", net.Pads.Take(5).Select(q => q.Pin?.Text))} barrels {net.Barrels.Count}");
-                if (net.Pads.Count > 60) continue;
-                foreach (var h in nets.Holes.Where(h => net.Sheets.Any(s => s.Islands.Any(i => i.Bounds.GrownBy(100000).Contains(h.Feature.Path[0]))))) P($"       hole {h.Feature.Position} {h.IsPlated} {h.Feature.ToolDiameterNm} {string.Join(" ", h.Layers.Select(l => l.Layer + ":" + l.Share))}");
-            }
-        }
+        CopperCheckedDocument.ShouldSay("Rebuilt nets against X2 net names", name, [string.Create(CultureInfo.InvariantCulture,
+            $"| {name} | {agreement.Named} | {agreement.Names} | {agreement.Agreeing} | {agreement.Merged.Count} | {agreement.Split.Count} |")]);
+        CopperCheckedDocument.ShouldSay("Exceptions, each explained by the data", name, exceptions);
     }
+
+    private static CopperLayer WithoutEtchedComponents(CopperLayer layer)
+    {
+        LayerArtwork artwork = layer.Artwork;
+        return CopperBuilder.Build(layer.Number,
+            artwork with { Objects = [.. artwork.Objects.Where(painted => !IsEtchedComponent(painted))] }, []).Layer.ShouldNotBeNull();
+    }
+
+    private static bool IsEtchedComponent(PaintedObject painted) => painted.Labels.ApertureFunction == EtchedComponent;
+
+    /// <summary>The etched components whose copper lies on a net.</summary>
+    private static string TiesOn(NetList nets, Net net) => string.Join(", ", nets.Layers.SelectMany(layer =>
+        layer.Artwork.Objects.Where(painted => IsEtchedComponent(painted) && RepresentativePoints.Of(painted).Any(point => nets.At(layer.Number, point) == net)))
+        .Select(painted => $"tied by the etched component {painted.Labels.Component} (`{painted.Position}`)"));
+
+    /// <summary>Least distance on any layer, by NetTopologySuite.</summary>
+    private static double GapMm(Net piece, IReadOnlyList<Net> others) => piece.Sheets.SelectMany(sheet => others
+        .Select(other => other.SheetOn(sheet.Layer)).OfType<NetSheet>()
+        .Select(other => IndexedFacetDistance.Distance(Oracle.ToNts(sheet.Islands), Oracle.ToNts(other.Islands)) / 1e6)).Min();
+
+    private static string Quoted(string name) => $"`{name}`";
 }

@@ -45,13 +45,13 @@ public class PolygonLocatorTests
                 ? PolygonOperations.Union(scene.Lattice(30, 15, 4))
                 : PolygonOperations.Union(scene.Copper(80, 5_000_000, 300_000));
             var locator = new PolygonLocator(polygons);
-            var judges = polygons.Select(p => new IndexedPointInAreaLocator(Oracle.ToNts([p]))).ToArray();
+            var judges = polygons.Select(p => Oracle.ToNts([p])).Select(p => (Box: p.EnvelopeInternal, Area: new IndexedPointInAreaLocator(p))).ToArray();
             long extent = seed % 2 == 0 ? 60 : 5_000_000;
             for (int i = 0; i < 150; i++)
             {
                 PointNm p = scene.Point(extent);
                 int found = locator.Find(p);
-                var places = judges.Select(j => j.Locate(new Coordinate(p.X, p.Y))).ToArray();
+                var places = judges.Select(j => j.Box.Contains(p.X, p.Y) ? j.Area.Locate(new Coordinate(p.X, p.Y)) : Location.Exterior).ToArray();
 
                 string because = $"seed {seed} at {p}";
                 if (found < 0)
