@@ -120,6 +120,11 @@ internal sealed class FieldRaster
                 continue;
             }
 
+            if (sheet.Shading == FieldShading.PerTriangleSmoothed && !double.IsFinite(sheet.Values[t]))
+            {
+                continue;
+            }
+
             Plane plane = atVertices is null
                 ? new Plane(sheet.Values[t])
                 : Plane.Through(x[a], y[a], atVertices[a], x[b], y[b], atVertices[b], x[c], y[c], atVertices[c]);

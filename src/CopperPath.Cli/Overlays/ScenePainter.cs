@@ -119,7 +119,7 @@ internal sealed class ScenePainter
     {
         foreach (ShadedSheet sheet in _scene.Sheets)
         {
-            if (VertexValues.Of(sheet) is not double[] atVertices)
+            if (sheet.Shading != FieldShading.PerVertex)
             {
                 continue;
             }
@@ -127,7 +127,7 @@ internal sealed class ScenePainter
             foreach (ScaleTick tick in _field.Scale.Ticks)
             {
                 bool isOnDarkShade = _field.Scale.PlaceOf(tick.Value) < 0.6;
-                using SKPath line = ContourLines.Of(sheet.Mesh, atVertices, tick.Value, _layout.Transform);
+                using SKPath line = ContourLines.Of(sheet.Mesh, sheet.Values, tick.Value, _layout.Transform);
                 StrokePath(line, (isOnDarkShade ? SKColors.White : SKColors.Black).WithAlpha(110), _hairPx);
             }
         }

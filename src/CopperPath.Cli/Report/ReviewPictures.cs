@@ -42,7 +42,7 @@ public static class ReviewPictures
     private static IEnumerable<(string Name, OverlayScene Scene)> Densities(Review review, string hash, int widthPx)
     {
         List<(int Layer, ShadedSheet Sheet)> fields = [.. review.Nets.SelectMany(net => net.Conduction.Sheets)
-            .Select(sheet => (sheet.Layer, new ShadedSheet(sheet.Mesh, DensityAPerMm2(sheet, review.Stack!))))];
+            .Select(sheet => (sheet.Layer, new ShadedSheet(sheet.Mesh, DensityAPerMm2(sheet, review.Stack!), FieldShading.PerTriangleSmoothed)))];
         double peakAPerMm2 = fields.Select(field => PeakAPerMm2(field.Sheet.Values)).DefaultIfEmpty(1).Max();
         double topAPerMm2 = RoundNumbers.AtLeast(Math.Max(peakAPerMm2, LeastTopAPerMm2));
         ScaleSpec scale = new("Current density", "A/mm²", ScaleKind.Logarithmic, topAPerMm2, topAPerMm2 * BottomShare);

@@ -8,6 +8,9 @@ namespace CopperPath.Cli.Tests.Commands;
 /// <summary>The demo board: every planted fault of revision A is found where it was planted, revision B passes.</summary>
 public sealed class DemoBoardTests
 {
+    /// <summary>A page that can be mailed: five megabytes.</summary>
+    private const long MostReportBytes = 5_000_000;
+
     private static string Brief(string name) => Path.Combine(SharedData.ProjectRoot, "boards", "furrow-compute", name);
 
     private static readonly ConcurrentDictionary<string, Lazy<(int Exit, JsonElement Results)>> _checked = new();
@@ -117,6 +120,7 @@ public sealed class DemoBoardTests
             using JsonDocument results = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "results.json")));
             Report.MachineOutputTests.ShouldFollowTheSchema(results.RootElement);
             Directory.EnumerateFiles(folder, "layer-*.png").Count().ShouldBe(4);
+            new FileInfo(Path.Combine(folder, "report.html")).Length.ShouldBeLessThan(MostReportBytes);
             return (run.ExitCode, results.RootElement.Clone());
         }
         finally

@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
 using CopperPath.Cli.Tests.Report;
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace CopperPath.Cli.Tests.Html;
@@ -123,22 +121,6 @@ public sealed class ReportInBrowserTests(ReviewedNeck review, Browser browser) :
         falling.Select(Number).ShouldBeInOrder(SortDirection.Descending);
     }
 
-    /// <summary>Oracle: axe-core's rules for WCAG 2.2, levels A and AA, and its own of serious impact.</summary>
-    [Theory]
-    [InlineData(ColorScheme.Light, 1280)]
-    [InlineData(ColorScheme.Dark, 390)]
-    public async Task AnAccessibilityScanFindsNothingSerious(ColorScheme theme, int widthPx)
-    {
-        await using ReportPage report = await browser.OpenAsync(Report, theme, widthPx);
-
-        AxeResult scan = await report.Page.RunAxe();
-
-        scan.Passes.Length.ShouldBeGreaterThan(20);
-        scan.Violations.Where(violation => violation.Impact is "serious" or "critical")
-            .Select(violation => $"{violation.Id}: {violation.Help}: {string.Join(" | ", violation.Nodes.Select(node => node.Html))}")
-            .ShouldBeEmpty();
-    }
-
     [Theory]
     [InlineData(1280)]
     [InlineData(390)]
@@ -147,6 +129,52 @@ public sealed class ReportInBrowserTests(ReviewedNeck review, Browser browser) :
         await using ReportPage report = await browser.OpenAsync(Report, widthPx: widthPx);
 
         (await report.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth")).ShouldBeLessThanOrEqualTo(widthPx);
+    }
+
+    [Fact]
+    public async Task TheTableOfStretchesFitsAWindowOf1280Pixels()
+    {
+        await using ReportPage report = await browser.OpenAsync(Report);
+
+        (await report.Page.EvaluateAsync<int>(
+            "() => { const box = document.querySelector('#stretches .scroller'); return box.scrollWidth - box.clientWidth; }")).ShouldBe(0);
+    }
+
+    /// <summary>WCAG 2.2, 2.1.1: what scrolls can be reached by the keyboard; what does not is no stop on its way.</summary>
+    [Fact]
+    public async Task ATableThatScrollsSaysSoAndTakesTheFocus()
+    {
+        await using ReportPage report = await browser.OpenAsync(Report, widthPx: 390);
+        ILocator box = report.Page.Locator("#stretches .scroller").First;
+
+        (await report.Page.Locator("#stretches .scroll-note").First.IsVisibleAsync()).ShouldBeTrue();
+        await box.FocusAsync();
+        await report.Page.Keyboard.PressAsync("ArrowRight");
+        await report.Page.WaitForFunctionAsync("() => document.querySelector('#stretches .scroller').scrollLeft > 0");
+        await report.Page.SetViewportSizeAsync(1280, 900);
+        await report.Page.WaitForFunctionAsync("() => document.querySelector('#stretches .scroller').tabIndex < 0");
+        (await report.Page.Locator("#stretches .scroll-note").First.IsVisibleAsync()).ShouldBeFalse();
+    }
+
+    [Fact]
+    public async Task AWindowOfAnotherSizeKeepsTheWholeBoardInView()
+    {
+        await using ReportPage report = await browser.OpenAsync(Report);
+        double ShareOf(double wide) => 60 / wide;
+        double before = ShareOf((await report.ViewAsync()).Wide);
+
+        await report.Page.SetViewportSizeAsync(500, 900);
+        await report.NextFrameAsync();
+
+        before.ShouldBeInRange(0.5, 1);
+        ShareOf((await report.ViewAsync()).Wide).ShouldBeInRange(0.5, 1);
+        await report.Page.EvaluateAsync("() => boardView.zoom(4)");
+        (double x, double y, double wide, _) = await report.ViewAsync();
+        await report.Page.SetViewportSizeAsync(1000, 900);
+        await report.NextFrameAsync();
+        (double X, double Y, double Wide, string Layer) after = await report.ViewAsync();
+        (after.X, after.Y).ShouldBe((x, y));
+        after.Wide.ShouldBe(wide, 0.01 * wide);
     }
 
     /// <summary>A4 at 96 CSS pixels to the inch is 794 by 1123; 14 mm margins leave 688 (CSS Values and Units, section 6.2).</summary>

@@ -93,9 +93,26 @@ public sealed class MachineOutputTests(ReviewedNeck review) : IClassFixture<Revi
         }
     }
 
-    internal static void ShouldFollowTheSchema(JsonElement results)
+    /// <summary>Oracle: the standard's published schema, as the MIT-licensed package Sarif.Sdk 5.8.0 ships it.</summary>
+    [Fact]
+    public void SarifFollowsItsPublishedSchema()
     {
-        EvaluationResults outcome = s_schema.Evaluate(results, new EvaluationOptions { OutputFormat = OutputFormat.List });
+        JsonSchema schema = JsonSchema.FromText(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "sarif-2.1.0.json")));
+        string text = review.Text("findings.sarif");
+        using JsonDocument sarif = JsonDocument.Parse(text);
+        using JsonDocument wrongLevel = JsonDocument.Parse(text.Replace("\"level\": \"", "\"level\": \"dire-", StringComparison.Ordinal));
+        using JsonDocument noDriver = JsonDocument.Parse(text.Replace("\"driver\"", "\"engine\"", StringComparison.Ordinal));
+
+        ShouldFollow(schema, sarif.RootElement);
+        schema.Evaluate(wrongLevel.RootElement).IsValid.ShouldBeFalse();
+        schema.Evaluate(noDriver.RootElement).IsValid.ShouldBeFalse();
+    }
+
+    internal static void ShouldFollowTheSchema(JsonElement results) => ShouldFollow(s_schema, results);
+
+    private static void ShouldFollow(JsonSchema schema, JsonElement document)
+    {
+        EvaluationResults outcome = schema.Evaluate(document, new EvaluationOptions { OutputFormat = OutputFormat.List });
 
         outcome.IsValid.ShouldBeTrue(Complaints(outcome));
     }

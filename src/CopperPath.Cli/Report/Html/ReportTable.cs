@@ -27,6 +27,7 @@ internal sealed record TableCell
 internal static class ReportTable
 {
     public static Markup Of(string caption, IReadOnlyList<TableHead> heads, IEnumerable<IReadOnlyList<TableCell>> rows) => $"""
+        <p class="note scroll-note">Wider than the page: scroll the table sideways, or with the arrow keys once it has the focus.</p>
         <div class="scroller" tabindex="0" role="region" aria-label="{caption}"><table>
         <caption>{caption}</caption>
         <thead><tr>{heads.Select(Head)}</tr></thead>

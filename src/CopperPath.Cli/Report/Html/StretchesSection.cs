@@ -11,9 +11,9 @@ internal static class StretchesSection
         <section id="stretches" aria-labelledby="stretches-head">
         <h2 id="stretches-head">Stretches of copper</h2>
         {ReportTable.Of("Reviewed stretches",
-            [new("Stretch"), new("Stage"), new("Net"), new("Current", true), new("Resistance", true), new("Drop", true), new("of allowed", true), new("Loss", true), new("Hottest section", true), new("Hottest hole", true), new("Peak on this board", true), new("Copper", true)],
+            [new("Stretch"), new("Stage"), new("Current", true), new("Resistance", true), new("Drop", true), new("Of allowed", true), new("Loss", true), new("Hottest section", true), new("Hottest hole", true), new("Peak on this board", true), new("Copper", true)],
             stretches.Select(Row))}
-        <p class="note">Rises of sections and holes by {rating.Name}; the peak on this board is from its own temperatures, all copper spreading heat. Copper is the net's area over all {review.Board!.Nets!.Layers.Count} layers.</p>
+        <p class="note">Rises of sections and holes by {rating.Name}; the peak on this board is from its own temperatures, all copper spreading heat. Below each name stands its net; copper is the net's area over all {review.Board!.Nets!.Layers.Count} layers.</p>
         <h3>Sharing at the terminals</h3>
         {ReportTable.Of("Terminals; a positive current enters the copper",
             [new("Stretch"), new("Terminal"), new("Contacts", true), new("Current", true), new("Least in one contact", true), new("Most in one contact", true), new("Most over equal share", true), new("Busiest contact"), new("Potential", true)],
@@ -24,9 +24,8 @@ internal static class StretchesSection
 
     private static IReadOnlyList<TableCell> Row(Stretch s) =>
     [
-        new(s.Name),
+        new((Markup)$"""{s.Name}<br><small>{s.Solved.Bound.Net.Name}</small>""", s.Name),
         new((Markup)$"""<span class="stage {StageLook.ClassOf(s.Role)}">{StageLook.NameOf(s.Role)}</span>""", StageLook.NameOf(s.Role)),
-        new(s.Solved.Bound.Net.Name),
         new(QuantityText.Current(s.EnteringA), s.EnteringA),
         new(s.Conduction.ResistanceOhm is { } ohm ? QuantityText.Resistance(ohm) : "-", s.Conduction.ResistanceOhm ?? double.NaN),
         new(s.IsSolved ? QuantityText.Voltage(s.Conduction.DropV) : "not solved", s.Conduction.DropV),

@@ -39,6 +39,7 @@ class BoardView {
 
   whole() {
     this.measure();
+    this.isWhole = true;
     this.x = this.data.leftMm + this.data.widthMm / 2;
     this.y = this.data.bottomMm + this.data.heightMm / 2;
     this.scale = 0.95 * Math.min(this.width / this.data.widthMm, this.height / this.data.heightMm);
@@ -46,8 +47,21 @@ class BoardView {
     this.draw();
   }
 
+  // A window of another size shows the whole board if it did before, else the same middle and width.
+  refit() {
+    const { width, x, y, scale } = this;
+    const wasWhole = this.isWhole;
+    this.whole();
+    if (!wasWhole) {
+      this.isWhole = false;
+      [this.x, this.y] = [x, y];
+      this.scale = Math.max(scale * this.width / width, this.leastScale);
+    }
+  }
+
   zoom(factor, px = this.width / 2, py = this.height / 2) {
     const [x, y] = this.toMm(px, py);
+    this.isWhole = false;
     this.scale = Math.min(Math.max(this.scale * factor, this.leastScale), 2000);
     this.x = x - this.sign * (px - this.width / 2) / this.scale;
     this.y = y + (py - this.height / 2) / this.scale;
@@ -286,7 +300,10 @@ class BoardView {
   setCross(x, y) {
     this.cross = [x, y];
     const [px, py] = this.toPx(x, y);
-    if (px < 20 || py < 20 || px > this.width - 20 || py > this.height - 20) [this.x, this.y] = this.cross;
+    if (px < 20 || py < 20 || px > this.width - 20 || py > this.height - 20) {
+      [this.x, this.y] = this.cross;
+      this.isWhole = false;
+    }
     this.read(x, y);
     this.draw();
   }
@@ -308,6 +325,7 @@ class BoardView {
     }
     this.setLayer(layer);
     this.cross = [x, y];
+    this.isWhole = false;
     document.getElementById('board').scrollIntoView({ block: 'start' });
     this.canvas.focus({ preventScroll: true });
     this.read(x, y);
@@ -368,7 +386,7 @@ class BoardView {
       const { layer, x, y, what } = button.dataset;
       button.addEventListener('click', () => this.flyTo(Number(layer), Number(x), Number(y), what, button));
     }
-    new ResizeObserver(() => { this.measure(); this.draw(); }).observe(this.canvas);
+    new ResizeObserver(() => this.refit()).observe(this.canvas);
     for (const media of ['(prefers-color-scheme: dark)', 'print']) matchMedia(media).addEventListener('change', () => this.draw());
   }
 
@@ -382,6 +400,7 @@ class BoardView {
       if (held) {
         const dx = event.offsetX - held.px, dy = event.offsetY - held.py;
         if (!held.moved && Math.hypot(dx, dy) < 4) return;
+        this.isWhole = false;
         this.x -= this.sign * dx / this.scale;
         this.y += dy / this.scale;
         held = { px: event.offsetX, py: event.offsetY, moved: true };

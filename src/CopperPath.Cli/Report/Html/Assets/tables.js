@@ -9,6 +9,20 @@ for (const head of document.querySelectorAll('th[data-sort]')) {
   button.addEventListener('click', () => sortBy(head));
 }
 
+// A table wider than the page scrolls in a box of its own; then, and only then, the box can take the focus and says so.
+const boxes = new ResizeObserver(entries => {
+  for (const { target } of entries) {
+    const box = target.closest('.scroller');
+    const scrolls = box.scrollWidth > box.clientWidth + 1;
+    box.tabIndex = scrolls ? 0 : -1;
+    box.classList.toggle('scrolls', scrolls);
+  }
+});
+for (const box of document.querySelectorAll('.scroller')) {
+  boxes.observe(box);
+  boxes.observe(box.querySelector('table'));
+}
+
 function sortBy(head) {
   const row = head.parentElement;
   const column = [...row.children].indexOf(head);
