@@ -20,10 +20,11 @@ public enum FindingLevel
 /// <param name="Unit">SI unit symbol, e.g. <c>K</c>; empty for a ratio.</param>
 /// <param name="Value">What was found.</param>
 /// <param name="Limit">What is allowed.</param>
-public sealed record Measure(string Name, string Unit, double Value, double Limit)
+/// <param name="LimitIsLeast">True where the value must not be below the limit; else it must not be above.</param>
+public sealed record Measure(string Name, string Unit, double Value, double Limit, bool LimitIsLeast = false)
 {
-    /// <summary>Room left: 0.2 means the value could grow by 20 % of the limit; negative beyond it.</summary>
-    public double MarginRatio => (Limit - Value) / Limit;
+    /// <summary>Room left: 0.2 means the value could change for the worse by 20 % of the limit; negative beyond it.</summary>
+    public double MarginRatio => (LimitIsLeast ? Value - Limit : Limit - Value) / Limit;
 }
 
 /// <summary>One thing a reviewer should know, with where it is and what to do.</summary>

@@ -23,7 +23,7 @@ internal static class PhaseCountRule
             Part inductor = found.Phases[0].Inductors[0];
             yield return PathContext.FindingAt(RuleCatalogue.PhaseCount, FindingLevel.BeyondLimit, facts.Name,
                 inductor.Pads[0].Pad.Layer, inductor.Centre,
-                new Measure("electrical phases", "", found.Phases.Count, facts.Stage.Phases),
+                new Measure("electrical phases", "", found.Phases.Count, facts.Stage.Phases, LimitIsLeast: found.Phases.Count < facts.Stage.Phases),
                 string.Create(CultureInfo.InvariantCulture,
                     $"The brief claims {facts.Stage.Phases} phases; the copper has {found.Phases.Count} separate switch nodes ")
                     + $"({string.Join(", ", found.Phases.Select(phase => phase.SwitchNode.Name))}).",

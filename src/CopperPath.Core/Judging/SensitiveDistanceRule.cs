@@ -29,7 +29,7 @@ internal static class SensitiveDistanceRule
                 if (distanceM < limit.Value)
                 {
                     yield return PathContext.FindingAt(RuleCatalogue.SensitiveDistance, PathContext.LevelOf(limit), sensitive.Name, layer, at,
-                        new Measure("distance", "m", distanceM, limit.Value),
+                        new Measure("distance", "m", distanceM, limit.Value, LimitIsLeast: true),
                         $"{sensitive.Name} comes within {QuantityText.Length(distanceM)} of {node.Bound.Review.Name}.",
                         "Lead it round the switch node, or put return copper between them.");
                 }

@@ -18,7 +18,10 @@ internal static class FlyButton
         """;
 
     public static Markup Place(int layer, double xM, double yM) =>
-        (Markup)$"layer {layer}, x {FormattableString.Invariant($"{xM * 1e3:0.00}")} mm, y {FormattableString.Invariant($"{yM * 1e3:0.00}")} mm";
+        (Markup)$"layer\u00a0{layer}, {Coordinate("x", xM)}, {Coordinate("y", yM)}";
+
+    /// <summary>Kept in one line: a number that stands apart from its axis is misread.</summary>
+    public static string Coordinate(string axis, double m) => FormattableString.Invariant($"{axis}\u00a0{m * 1e3:0.00}\u00a0mm");
 
     private static string Mm(double m) => FormattableString.Invariant($"{m * 1e3:0.######}");
 }

@@ -21,7 +21,7 @@ internal static class HotspotsSection
             <section id="hotspots" aria-labelledby="hotspots-head">
             <h2 id="hotspots-head">Hottest copper</h2>
             {ReportTable.Of("Hottest sections of each stretch",
-                [new("Stretch"), new("Place"), new("Width", true), new("Current", true), new("Rise", true), new(rating.Other.Name, true), new("Width for the allowed rise", true), new("Board", IsSortable: false)],
+                [new("Stretch"), new("Place"), new("Width", true), new("Current", true), new("Rise", true), new($"Rise by {rating.Other.Name}", true), new("Width for the allowed rise", true), new("Board", IsSortable: false)],
                 stretches.SelectMany(stretch => Sections(stretch, rating)))}
             {ReportTable.Of("Plated holes with the largest rise",
                 [new("Stretch"), new("Place"), new("Hole", true), new("Between layers"), new("Current", true), new("Rise", true), new("Allowed current", true), new("Board", IsSortable: false)],
@@ -61,7 +61,7 @@ internal static class HotspotsSection
         return
         [
             new(stretch.Name),
-            new((Markup)$"x {FormattableString.Invariant($"{xM * 1e3:0.00}")} mm, y {FormattableString.Invariant($"{yM * 1e3:0.00}")} mm", FormattableString.Invariant($"{xM:R}")),
+            new((Markup)$"{FlyButton.Coordinate("x", xM)}, {FlyButton.Coordinate("y", yM)}", FormattableString.Invariant($"{xM:R}")),
             new(QuantityText.Length(diameterM), diameterM),
             new(FormattableString.Invariant($"{hole.UpperLayer} and {hole.LowerLayer}")),
             new(QuantityText.Current(currentA), currentA),

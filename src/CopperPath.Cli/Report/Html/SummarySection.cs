@@ -54,7 +54,7 @@ internal static class SummarySection
         """;
 
     private static Markup Big(Finding finding) => finding.Measure is { } measure
-        ? (Markup)$"""<p class="big">{MeasureText.Of(measure.Value, measure.Unit)} <small>of {MeasureText.Of(measure.Limit, measure.Unit)} {measure.Name}</small></p>"""
+        ? (Markup)$"""<p class="big">{MeasureText.Of(measure.Value, measure.Unit)} <small>of {(measure.LimitIsLeast ? "at least " : "")}{MeasureText.Of(measure.Limit, measure.Unit)} {measure.Name}</small></p>"""
         : Markup.Nothing;
 
     private static IEnumerable<Markup> Margins(Review review, IReadOnlyList<Stretch> stretches)
