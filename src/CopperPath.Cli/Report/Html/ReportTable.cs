@@ -26,14 +26,13 @@ internal sealed record TableCell
 /// <summary>A table whose columns sort at the press of their heads; complete and in a sensible order without the script.</summary>
 internal static class ReportTable
 {
-    public static Markup Of(string caption, IReadOnlyList<TableHead> heads, IEnumerable<IReadOnlyList<TableCell>> rows) => $"""
-        <p class="note scroll-note">Wider than the page: scroll the table sideways, or with the arrow keys once it has the focus.</p>
-        <div class="scroller" tabindex="0" role="region" aria-label="{caption}"><table>
+    public static Markup Of(string caption, IReadOnlyList<TableHead> heads, IEnumerable<IReadOnlyList<TableCell>> rows) => Scroller.Of(caption, $"""
+        <table>
         <caption>{caption}</caption>
         <thead><tr>{heads.Select(Head)}</tr></thead>
         <tbody>
-        {rows.Select(row => (Markup)$"<tr>{row.Select((cell, c) => Cell(cell, heads[c]))}</tr>\n")}</tbody></table></div>
-        """;
+        {rows.Select(row => (Markup)$"<tr>{row.Select((cell, c) => Cell(cell, heads[c]))}</tr>\n")}</tbody></table>
+        """);
 
     private static Markup Head(TableHead head) => head.IsSortable
         ? (Markup)$"""<th scope="col" data-sort="{(head.IsNumber ? "number" : "text")}"{Class(head)}>{head.Text}</th>"""

@@ -20,7 +20,7 @@ const boxes = new ResizeObserver(entries => {
 });
 for (const box of document.querySelectorAll('.scroller')) {
   boxes.observe(box);
-  boxes.observe(box.querySelector('table'));
+  boxes.observe(box.firstElementChild);
 }
 
 function sortBy(head) {
