@@ -4,6 +4,7 @@ using CopperPath.Diagnostics;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;
+using CopperPath.Polygons;
 
 namespace CopperPath.Circuit;
 
@@ -115,9 +116,8 @@ internal sealed class ContactBinder(Net net, NetList board, List<Diagnostic> dia
             return Missing("CIR014", wanted.Position, $"no plated hole of net {net.Name} at {PointText(wanted.At)}", "the centre of one");
         }
 
-        IEnumerable<ContactArea> lands = net.Pads
-            .Where(pad => (pad.Layer == 1 || pad.Layer == _layerCount) && pad.At.DistanceNmTo(barrel.Centre) <= ReachNm)
-            .SelectMany(AreasOf);
+        IEnumerable<ContactArea> lands = AreasOf(net.Pads
+            .Where(pad => (pad.Layer == 1 || pad.Layer == _layerCount) && pad.At.DistanceNmTo(barrel.Centre) <= ReachNm));
         return [new Electrical.Contact($"hole at {PointText(wanted.At)}", [.. lands], [barrel])];
     }
 
@@ -146,9 +146,19 @@ internal sealed class ContactBinder(Net net, NetList board, List<Diagnostic> dia
         return [];
     }
 
-    private static Electrical.Contact OfPads(string name, IEnumerable<Pad> pads) => new(name, [.. pads.SelectMany(AreasOf)], []);
+    private static Electrical.Contact OfPads(string name, IEnumerable<Pad> pads) => new(name, [.. AreasOf(pads)], []);
 
-    private static IEnumerable<ContactArea> AreasOf(Pad pad) => pad.Outlines.Select(outline => new ContactArea(pad.Layer, outline));
+    /// <summary>
+    /// Pads that touch or overlap become one area: two edges that nearly coincide would bound slivers no mesh fills well.
+    /// Pads that close around other copper stay apart, which leaves that copper out of the contact.
+    /// </summary>
+    private static IEnumerable<ContactArea> AreasOf(IEnumerable<Pad> pads) => pads.GroupBy(pad => pad.Layer).SelectMany(layer =>
+    {
+        PointNm[][] outlines = [.. layer.SelectMany(pad => pad.Outlines)];
+        IReadOnlyList<PolygonNm> united = PolygonOperations.Union(outlines);
+        return (united.Any(piece => piece.Holes.Length > 0) ? outlines : united.Select(piece => piece.Outer))
+            .Select(outline => new ContactArea(layer.Key, outline));
+    });
 
     private static string PointText(PointNm p) =>
         string.Create(CultureInfo.InvariantCulture, $"{p.X / 1e6:0.###}, {p.Y / 1e6:0.###} mm");
