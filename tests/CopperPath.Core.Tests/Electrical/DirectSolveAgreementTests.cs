@@ -24,7 +24,7 @@ public sealed partial class DirectSolveAgreementTests(ITestOutputHelper output)
         Net net = board.Nets[place];
         net.Sheets.Count.ShouldBeGreaterThan(1);
         net.Barrels.ShouldNotBeEmpty();
-        ConductanceSystem system = SystemOf(board, net);
+        ConductanceSystem system = board.EquationsOf(net, 0.5e-3);
         double[] currents = system.CurrentsFor([1, -1]);
         double[] potentials = new double[system.Matrix.Size];
         SolveEvidence evidence = CholeskyFactor.Factor(system.Matrix).Factor.ShouldNotBeNull()
@@ -51,15 +51,6 @@ public sealed partial class DirectSolveAgreementTests(ITestOutputHelper output)
         {
             Directory.Delete(folder, recursive: true);
         }
-    }
-
-    private static ConductanceSystem SystemOf(RealBoard board, Net net)
-    {
-        IReadOnlyList<BoundTerminal> terminals = RealBoard.FarthestTerminals(net);
-        List<Contact> contacts = [.. terminals.SelectMany(terminal => terminal.Contacts)];
-        NetMesh mesh = NetMesh.Build(net, contacts, board.Cuts, board.Stack, SolveDemand.Default.StartingMesh with { MaximumEdgeM = 0.5e-3 }).Mesh.ShouldNotBeNull();
-        NodeMap nodes = NodeMap.Build(net, mesh, terminals);
-        return ConductanceSystem.Assemble(mesh, nodes, BarrelLink.Of(net, nodes, board.Stack), terminals, board.Stack);
     }
 
     private static void WriteNumbers(string path, double[] values) =>

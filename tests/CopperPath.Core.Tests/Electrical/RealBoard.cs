@@ -75,6 +75,16 @@ internal sealed class RealBoard
         ];
     }
 
+    /// <summary>The linear equations of a net between its farthest terminals, on triangles no larger than stated.</summary>
+    public ConductanceSystem EquationsOf(Net net, double maximumEdgeM)
+    {
+        IReadOnlyList<BoundTerminal> terminals = FarthestTerminals(net);
+        List<Contact> contacts = [.. terminals.SelectMany(terminal => terminal.Contacts)];
+        NetMesh mesh = NetMesh.Build(net, contacts, Cuts, Stack, SolveDemand.Default.StartingMesh with { MaximumEdgeM = maximumEdgeM }).Mesh.ShouldNotBeNull();
+        NodeMap nodes = NodeMap.Build(net, mesh, terminals);
+        return ConductanceSystem.Assemble(mesh, nodes, BarrelLink.Of(net, nodes, Stack), terminals, Stack);
+    }
+
     /// <summary>A pad drawn in several pieces is one area.</summary>
     private static Contact Spot(string name, int layer, PointNm[][] rings) =>
         new(name, [.. PolygonOperations.Union(rings).Select(piece => new ContactArea(layer, piece.Outer))], []);
