@@ -13,7 +13,6 @@ import matplotlib.pyplot as plt
 import numpy as np
 
 ORDERS = {
-    "annulus 5": (1, "h²"),
     "right-angle corner": (2 / 3, "h^4/3"),
     "T, stem to both arms": (2 / 3, "h^4/3"),
     "width step, flush, 0.5": (2 / 3, "h^4/3"),
@@ -42,10 +41,11 @@ def main(log, picture):
         n = equal[[0, -1], 0]
         axes.loglog(n, 1.7 * equal[0, 1] * (n / n[0]) ** -power, "k:", label=f"theory, equal: {label}")
         n = refined[[0, -1], 0]
-        axes.loglog(n, 0.5 * refined[0, 1] * (n / n[0]) ** -1.0, "k-.", label="theory, refined: 1/N")
+        axes.loglog(n, 0.5 * refined[0, 1] * (n / n[0]) ** -2.0, "k-.", label="theory, refined: 1/N²")
         axes.set_title(name, fontsize=10)
         axes.grid(True, which="both", alpha=0.25)
         axes.legend(fontsize=7)
+    all_axes.flat[-1].remove()
     for axes in all_axes[-1]:
         axes.set_xlabel("unknowns N")
     for axes in all_axes[:, 0]:
