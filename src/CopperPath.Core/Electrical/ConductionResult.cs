@@ -40,6 +40,12 @@ public sealed record SheetField(
     /// <summary>Share of the current under solder that runs in the copper; 1 where there is no solder.</summary>
     public double CopperShareUnderSolder { get; init; } = 1;
 
+    /// <summary>
+    /// Magnitude of the sheet current at each corner of each triangle, solder included, amperes per metre of width: for
+    /// looking at and reading off, closer to the truth than the uniform balanced current; 0 in contacts and barrels.
+    /// </summary>
+    public double[] CornerCurrentAPerM { get; init; } = [];
+
     /// <summary>Share of a triangle's current that runs in the copper.</summary>
     public double CopperShare(int triangle) =>
         Mesh.TriangleMarkers[triangle] == SheetMesh.Tinned ? CopperShareUnderSolder : 1;

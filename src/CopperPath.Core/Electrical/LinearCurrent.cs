@@ -32,6 +32,14 @@ internal readonly record struct LinearCurrent(double X0, double Y0, double X1, d
     /// <summary>The current turned a quarter clockwise: a stream function's current from its gradient.</summary>
     public LinearCurrent Turned => new(Y0, -X0, Y1, -X1, Y2, -X2);
 
+    /// <summary>Magnitude at corner 0, 1 or 2: the middles of the two edges that meet there less that of the third.</summary>
+    public double MagnitudeAtCorner(int corner)
+    {
+        double x = X0 + X1 + X2 - (2 * (corner == 0 ? X0 : corner == 1 ? X1 : X2));
+        double y = Y0 + Y1 + Y2 - (2 * (corner == 0 ? Y0 : corner == 1 ? Y1 : Y2));
+        return Math.Sqrt((x * x) + (y * y));
+    }
+
     public static LinearCurrent operator +(LinearCurrent a, LinearCurrent b) =>
         new(a.X0 + b.X0, a.Y0 + b.Y0, a.X1 + b.X1, a.Y1 + b.Y1, a.X2 + b.X2, a.Y2 + b.Y2);
 
@@ -41,4 +49,7 @@ internal readonly record struct LinearCurrent(double X0, double Y0, double X1, d
     /// <summary>Mean over the triangle of the product of two currents, exactly.</summary>
     public static double MeanProduct(in LinearCurrent a, in LinearCurrent b) =>
         ((a.X0 * b.X0) + (a.Y0 * b.Y0) + (a.X1 * b.X1) + (a.Y1 * b.Y1) + (a.X2 * b.X2) + (a.Y2 * b.Y2)) / 3;
+
+    public static LinearCurrent operator *(LinearCurrent a, double factor) =>
+        new(a.X0 * factor, a.Y0 * factor, a.X1 * factor, a.Y1 * factor, a.X2 * factor, a.Y2 * factor);
 }

@@ -96,6 +96,7 @@ internal sealed class MeshedSolution
             [.. _sample.Flows.Select(flow => new SheetField(flow.Layer, flow.Mesh, flow.PotentialV, flow.BalancedX, flow.BalancedY)
             {
                 CopperShareUnderSolder = flow.Conductance.CopperShareUnderSolder,
+                CornerCurrentAPerM = flow.CornerCurrentsAPerM(),
             })],
             BarrelsWithUnitCurrents(entering), terminals, drop.Middle, drop, loss.Middle, loss, rounds,
             ledger.LargestErrorA / entering,

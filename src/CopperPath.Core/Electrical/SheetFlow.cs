@@ -56,6 +56,31 @@ internal sealed record SheetFlow(
             squares * LinearCurrent.MeanProduct(balanced, balanced));
     }
 
+    /// <summary>
+    /// Magnitude of the current midway between the potential's and the balanced one, at each corner of each triangle,
+    /// amperes per metre; 0 in contacts and barrels. By the two bounds its error is half the distance of the two.
+    /// </summary>
+    public double[] CornerCurrentsAPerM()
+    {
+        double[] atCorners = new double[Mesh.Triangles.Length];
+        for (int t = 0; t < Mesh.TriangleCount; t++)
+        {
+            if (Mesh.IsHeld(t))
+            {
+                continue;
+            }
+
+            TriangleGradient g = new(Mesh, t);
+            LinearCurrent middle = (BalancedIn(g, t) + SourceIn(g, t)) * 0.5;
+            for (int corner = 0; corner < 3; corner++)
+            {
+                atCorners[(3 * t) + corner] = middle.MagnitudeAtCorner(corner);
+            }
+        }
+
+        return atCorners;
+    }
+
     /// <summary>Heat the difference of the two currents would make in a triangle, watts; summed, the distance of the bounds.</summary>
     public double ErrorW(int triangle)
     {
