@@ -109,7 +109,6 @@ internal sealed class FieldRaster
         SheetMesh mesh = sheet.Mesh;
         double[] x = [.. mesh.XM.Select(m => transform.XPx(Units.NmFromMetres(m)) - area.Left)];
         double[] y = [.. mesh.YM.Select(m => transform.YPx(Units.NmFromMetres(m)) - area.Top)];
-        double[]? atVertices = VertexValues.Of(sheet);
         for (int t = 0; t < mesh.TriangleCount; t++)
         {
             int a = mesh.Triangles[3 * t];
@@ -120,14 +119,13 @@ internal sealed class FieldRaster
                 continue;
             }
 
-            if (sheet.Shading == FieldShading.PerTriangleSmoothed && !double.IsFinite(sheet.Values[t]))
+            Plane plane = sheet.Shading switch
             {
-                continue;
-            }
-
-            Plane plane = atVertices is null
-                ? new Plane(sheet.Values[t])
-                : Plane.Through(x[a], y[a], atVertices[a], x[b], y[b], atVertices[b], x[c], y[c], atVertices[c]);
+                FieldShading.PerVertex => Through(sheet.Values[a], sheet.Values[b], sheet.Values[c]),
+                FieldShading.PerCorner => Through(sheet.Values[3 * t], sheet.Values[(3 * t) + 1], sheet.Values[(3 * t) + 2]),
+                _ => new Plane(sheet.Values[t]),
+            };
+            Plane Through(double atA, double atB, double atC) => Plane.Through(x[a], y[a], atA, x[b], y[b], atB, x[c], y[c], atC);
             if (plane.IsFinite)
             {
                 Fill(x[a], y[a], x[b], y[b], x[c], y[c], plane);

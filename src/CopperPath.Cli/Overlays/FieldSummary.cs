@@ -60,12 +60,17 @@ internal sealed record FieldSummary(
 
     private static double TriangleValue(ShadedSheet sheet, int triangle)
     {
-        if (sheet.Shading != FieldShading.PerVertex)
+        if (sheet.Shading == FieldShading.PerTriangle)
         {
             return sheet.Values[triangle];
         }
 
-        ReadOnlySpan<int> corners = sheet.Mesh.Triangles.AsSpan(3 * triangle, 3);
-        return (sheet.Values[corners[0]] + sheet.Values[corners[1]] + sheet.Values[corners[2]]) / 3;
+        double sum = 0;
+        for (int corner = 3 * triangle; corner < (3 * triangle) + 3; corner++)
+        {
+            sum += sheet.Values[sheet.Shading == FieldShading.PerCorner ? corner : sheet.Mesh.Triangles[corner]];
+        }
+
+        return sum / 3;
     }
 }

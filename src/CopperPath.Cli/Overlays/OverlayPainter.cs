@@ -112,7 +112,12 @@ public static partial class OverlayPainter
 
         foreach (ShadedSheet sheet in scene.Sheets)
         {
-            int expected = sheet.Shading == FieldShading.PerVertex ? sheet.Mesh.VertexCount : sheet.Mesh.TriangleCount;
+            int expected = sheet.Shading switch
+            {
+                FieldShading.PerVertex => sheet.Mesh.VertexCount,
+                FieldShading.PerCorner => sheet.Mesh.Triangles.Length,
+                _ => sheet.Mesh.TriangleCount,
+            };
             if (sheet.Values.Length != expected)
             {
                 throw new ArgumentException($"a sheet has {sheet.Values.Length} values for {expected} places", nameof(scene));

@@ -5,8 +5,9 @@ namespace CopperPath.Cli.Overlays;
 /// <summary>One meshed piece of copper and the field on it.</summary>
 /// <param name="Mesh">The mesh, in metres.</param>
 /// <param name="Values">
-/// Field values in the unit of the picture's <see cref="ScaleSpec"/>: one per triangle, or one per vertex with
-/// <see cref="FieldShading.PerVertex"/>. A value that is not finite leaves its triangle unshaded.
+/// Field values in the unit of the picture's <see cref="ScaleSpec"/>: one per triangle, three per triangle with
+/// <see cref="FieldShading.PerCorner"/>, one per vertex with <see cref="FieldShading.PerVertex"/>. A value that is not
+/// finite leaves its triangle unshaded.
 /// </param>
 /// <param name="Shading">How values become shades.</param>
 public sealed record ShadedSheet(SheetMesh Mesh, double[] Values, FieldShading Shading = FieldShading.PerTriangle);
@@ -17,10 +18,8 @@ public enum FieldShading
     /// <summary>Each triangle in the shade of its own value: the picture shows exactly what was computed.</summary>
     PerTriangle,
 
-    /// <summary>
-    /// Triangle values averaged to the vertices by area, linear between them. Calmer to look at, but peaks are dulled.
-    /// </summary>
-    PerTriangleSmoothed,
+    /// <summary>Three values per triangle, linear between them: for what is linear in each triangle, like current density.</summary>
+    PerCorner,
 
     /// <summary>Vertex values, linear between them: for potential and temperature.</summary>
     PerVertex,

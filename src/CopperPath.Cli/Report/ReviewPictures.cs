@@ -42,7 +42,7 @@ public static class ReviewPictures
     private static IEnumerable<(string Name, OverlayScene Scene)> Densities(Review review, string hash, int widthPx)
     {
         List<(int Layer, ShadedSheet Sheet)> fields = [.. review.Nets.SelectMany(net => net.Conduction.Sheets)
-            .Select(sheet => (sheet.Layer, new ShadedSheet(sheet.Mesh, DensityAPerMm2(sheet, review.Stack!), FieldShading.PerTriangleSmoothed)))];
+            .Select(sheet => (sheet.Layer, new ShadedSheet(sheet.Mesh, DensityAPerMm2(sheet, review.Stack!), FieldShading.PerCorner)))];
         double peakAPerMm2 = fields.Select(field => PeakAPerMm2(field.Sheet.Values)).DefaultIfEmpty(1).Max();
         double topAPerMm2 = RoundNumbers.AtLeast(Math.Max(peakAPerMm2, LeastTopAPerMm2));
         ScaleSpec scale = new("Current density", "A/mm²", ScaleKind.Logarithmic, topAPerMm2, topAPerMm2 * BottomShare);
@@ -141,12 +141,8 @@ public static class ReviewPictures
         return callOuts;
     }
 
-    private static double[] DensityAPerMm2(SheetField sheet, Stackup stack)
-    {
-        double perMm2 = 1e-6 / stack.ThicknessM[sheet.Layer - 1];
-        return [.. Enumerable.Range(0, sheet.Mesh.TriangleCount)
-            .Select(t => sheet.Mesh.IsHeld(t) ? double.NaN : sheet.CopperCurrentAPerM(t) * perMm2)];
-    }
+    private static double[] DensityAPerMm2(SheetField sheet, Stackup stack) =>
+        Array.ConvertAll(sheet.CornerDensityAPerM2(stack.ThicknessM[sheet.Layer - 1]), density => density * 1e-6);
 
     /// <summary>The density that 99.8 % of the copper stays below: corners are singular and would take the whole scale.</summary>
     private static double PeakAPerMm2(double[] densitiesAPerMm2)

@@ -46,6 +46,10 @@ public sealed record SheetField(
     /// </summary>
     public double[] CornerCurrentAPerM { get; init; } = [];
 
+    /// <summary>The same in the copper alone over its thickness, amperes per square metre; not a number in contacts and barrels.</summary>
+    public double[] CornerDensityAPerM2(double thicknessM) => [.. CornerCurrentAPerM.Select((currentAPerM, corner) =>
+        Mesh.IsHeld(corner / 3) ? double.NaN : CopperShare(corner / 3) * currentAPerM / thicknessM)];
+
     /// <summary>Share of a triangle's current that runs in the copper.</summary>
     public double CopperShare(int triangle) =>
         Mesh.TriangleMarkers[triangle] == SheetMesh.Tinned ? CopperShareUnderSolder : 1;

@@ -30,7 +30,8 @@ public sealed class FieldGridTests(ReviewedNeck neck) : IClassFixture<ReviewedNe
                 ((double)grid.DropV[column, row]).ShouldBe(highestV - potentialV, 1e-6 * result.DropV);
                 if (sheet.Mesh.TriangleMarkers[triangle] == 0)
                 {
-                    double density = sheet.SheetCurrentAPerM(triangle) / review.Stack!.ThicknessM[grid.Layer - 1];
+                    double current = Enumerable.Range(0, 3).Sum(k => weights[k] * sheet.CornerCurrentAPerM[(3 * triangle) + k]);
+                    double density = current / review.Stack!.ThicknessM[grid.Layer - 1];
                     ((double)grid.DensityAPerM2[column, row]).ShouldBe(density, 1e-6 * density);
                     checkedCells++;
                 }

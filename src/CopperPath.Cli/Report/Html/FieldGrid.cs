@@ -59,11 +59,9 @@ internal sealed record FieldGrid(
 
         double highestV = net.Conduction.Terminals.Max(terminal => terminal.PotentialV);
         double[] dropV = [.. sheet.PotentialV.Select(v => Math.Max(0, highestV - v))];
-        double thicknessM = review.Stack!.ThicknessM[sheet.Layer - 1];
-        double[] density = [.. Enumerable.Range(0, sheet.Mesh.TriangleCount)
-            .Select(t => sheet.Mesh.TriangleMarkers[t] == 0 ? sheet.SheetCurrentAPerM(t) / thicknessM : double.NaN)];
+        double[] density = sheet.CornerDensityAPerM2(review.Stack!.ThicknessM[sheet.Layer - 1]);
         FieldGrid grid = new(stretch, sheet.Layer, pitchNm, left, top,
-            FieldRaster.SampleWithinMesh([new ShadedSheet(sheet.Mesh, density)], transform, area),
+            FieldRaster.SampleWithinMesh([new ShadedSheet(sheet.Mesh, density, FieldShading.PerCorner)], transform, area),
             FieldRaster.SampleWithinMesh([new ShadedSheet(sheet.Mesh, dropV, FieldShading.PerVertex)], transform, area),
             RiseK: null);
         return review.Heat is not { Result.Status: ThermalStatus.Solved } heat ? grid : grid with
