@@ -204,7 +204,8 @@ internal sealed class OverlayArranger
     private float PlaceFieldLegend(float left, float top, float width)
     {
         ScaleSpec spec = _scene.Scale;
-        string remark = $"least {RoundNumbers.ThreeDigits(_field.Least)}, most {RoundNumbers.ThreeDigits(_field.Most)} {spec.UnitSymbol}";
+        string least = _field.Least < _field.Scale.Bottom ? "" : $"least {RoundNumbers.ThreeDigits(_field.Least)}, ";
+        string remark = $"{least}most {RoundNumbers.ThreeDigits(_field.Most)} {spec.UnitSymbol}";
         if (_field.ShareAbove > 0)
         {
             remark += $"; above the scale: {RoundNumbers.ThreeDigits(100 * _field.ShareAbove)} % of the area";
