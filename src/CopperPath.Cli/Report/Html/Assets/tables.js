@@ -5,6 +5,7 @@ for (const head of document.querySelectorAll('th[data-sort]')) {
   const button = document.createElement('button');
   button.type = 'button';
   button.textContent = head.textContent;
+  head.dataset.head = head.textContent;
   head.replaceChildren(button);
   button.addEventListener('click', () => sortBy(head));
 }
