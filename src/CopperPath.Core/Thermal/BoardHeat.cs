@@ -13,9 +13,9 @@ public sealed class BoardHeat
 {
     // Nodes of a board without a stated cell: of the even grid that shows where temperature changes, of the even grid
     // that is fine enough where it does not, and of the grid fitted to both.
-    private const int FirstNodes = 60_000;
-    private const int EvenNodes = 90_000;
-    private const int MostNodes = 220_000;
+    private const int FirstNodes = 30_000;
+    private const int EvenNodes = 60_000;
+    private const int MostNodes = 130_000;
 
     private const double FinestM = 0.25e-3;
     private const double CoarsestM = 2e-3;

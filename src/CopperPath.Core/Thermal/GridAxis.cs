@@ -76,6 +76,9 @@ public sealed class GridAxis
         return new GridAxis(lines);
     }
 
+    /// <summary>Some neighbouring cells of this axis as an axis of their own.</summary>
+    public GridAxis Slice(int firstCell, int lastCell) => new(_linesM[firstCell..(lastCell + 2)]);
+
     public double WidthM(int cell) => _linesM[cell + 1] - _linesM[cell];
 
     public double CentreM(int cell) => (_linesM[cell] + _linesM[cell + 1]) / 2;

@@ -30,7 +30,12 @@ public sealed class HeatModel
         _grid = new HeatGrid(x, y, PlanesOf(nominal, section));
         (_nets, _section) = (nets, section);
         _copper = new CopperRaster?[_grid.Planes.Count];
-        Parallel.ForEach(nets.Layers, layer => _copper[_grid.PlaneOf(layer.Number)] = CopperRaster.Of(layer.Islands, x, y));
+        foreach (int layer in nets.Layers.Select(layer => layer.Number))
+        {
+            _copper[_grid.PlaneOf(layer)] = CopperRaster.OfNets(
+                nets.Nets.Select(net => net.Sheets.FirstOrDefault(sheet => sheet.Layer == layer)?.Islands ?? []), x, y);
+        }
+
         _board = profile.Count > 0 ? CopperRaster.Of(profile, x, y) : CopperRaster.Full(x, y);
         _walls = [.. nets.Nets.SelectMany(net => net.Barrels).Select(barrel =>
             (barrel, CellShares.Of(_grid, _grid.PlaneOf(barrel.Layers[0]), [barrel.Outline])))];
