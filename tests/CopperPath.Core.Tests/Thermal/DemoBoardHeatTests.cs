@@ -1,0 +1,49 @@
+using CopperPath.Judging;
+using CopperPath.Quantities;
+using CopperPath.Thermal;
+
+namespace CopperPath.Core.Tests.Thermal;
+
+/// <summary>The demo board's rises: the same whatever the cells, hottest where the fault is.</summary>
+public sealed class DemoBoardHeatTests(ITestOutputHelper output)
+{
+    /// <summary>Even cells of this size put three across the neck of revision A, twice as many nodes as are used by default or more.</summary>
+    private const double EvenCellM = 0.33e-3;
+
+    [Theory]
+    [InlineData("revision-a")]
+    [InlineData("revision-b")]
+    public void TheCellsDoNotShowInTheRises(string revision)
+    {
+        Review review = Analysis.Check(Path.Combine(SharedData.ProjectRoot, "boards", "furrow-compute", $"{revision}.yaml"));
+        TemperatureField chosen = review.Heat.ShouldNotBeNull();
+        TemperatureField even = BoardHeat.Solve(
+            review.Board!.Nets!, review.Board.Profile, review.Board.Bounds, review.Stack!,
+            review.Brief!.Thermal with { CellM = EvenCellM }, review.Brief.AmbientK, SharedHeat.StretchesOf(review.Nets)).Field;
+
+        foreach (SolvedNet net in review.Nets)
+        {
+            NetTemperatures onChosen = NetTemperatures.Of(net.Conduction, chosen), onEven = NetTemperatures.Of(net.Conduction, even);
+            output.WriteLine(FormattableString.Invariant(
+                $"{revision} | {net.Bound.Review.Name} | peak {onChosen.PeakK:F2} K, on even cells {onEven.PeakK:F2} K | mean {onChosen.MeanK:F2} K, {onEven.MeanK:F2} K"));
+            onChosen.PeakK.ShouldBe(onEven.PeakK, 0.02 * onEven.PeakK, net.Bound.Review.Name);
+            onChosen.MeanK.ShouldBe(onEven.MeanK, 0.02 * onEven.MeanK, net.Bound.Review.Name);
+        }
+
+        if (revision == "revision-a")
+        {
+            ThePlantedNeckIsTheHottestPlace(review, even);
+            ThePlantedNeckIsTheHottestPlace(review, chosen);
+        }
+    }
+
+    /// <summary>The finding of the planted neck and the hottest copper of the board lie within a neck's length of each other.</summary>
+    private static void ThePlantedNeckIsTheHottestPlace(Review review, TemperatureField field)
+    {
+        Finding neck = review.Findings.First(finding => finding.Rule == RuleCatalogue.Neck.Id);
+        NetTemperatures hottest = review.Nets.Select(net => NetTemperatures.Of(net.Conduction, field)).MaxBy(net => net.PeakK)!;
+        hottest.Layer.ShouldBe(neck.Layer);
+        Math.Abs(hottest.XM - neck.XM).ShouldBeLessThan(3e-3);
+        Math.Abs(hottest.YM - neck.YM).ShouldBeLessThan(3e-3);
+    }
+}
