@@ -22,13 +22,14 @@ internal sealed record FieldSummary(
     ValueScale ViaScale)
 {
     // Rounded copper edges are chords in the mesh, so a little of the net's area is always missing.
-    private const double SolvedShare = 0.98;
+    private const double UnsolvedShare = 0.005;
 
     public static FieldSummary Of(OverlayScene scene)
     {
         double[] values = [.. scene.Sheets.SelectMany(s => s.Values).Where(double.IsFinite)];
         ValueScale scale = ValueScale.For(scene.Scale, values);
         double solvedM2 = 0;
+        double hollowM2 = 0;
         double aboveM2 = 0;
         double belowM2 = 0;
         foreach (ShadedSheet sheet in scene.Sheets)
@@ -38,11 +39,13 @@ internal sealed record FieldSummary(
                 double value = TriangleValue(sheet, t);
                 double areaM2 = TriangleAreas.AreaM2(sheet.Mesh, t);
                 solvedM2 += double.IsFinite(value) ? areaM2 : 0;
+                hollowM2 += double.IsFinite(value) ? 0 : areaM2;
                 aboveM2 += value > scale.Top ? areaM2 : 0;
                 belowM2 += value < scale.Bottom ? areaM2 : 0;
             }
         }
 
+        // Stretches that share a net cover its copper more than once, which would make up for contacts without a value.
         double netM2 = scene.NetCopper.Sum(p => p.AreaNm2) / (Quantities.Units.NmPerM * Quantities.Units.NmPerM);
         double[] viaCurrentsA = [.. scene.Vias.Select(v => Math.Abs(v.CurrentA)).Where(double.IsFinite)];
         ScaleSpec viaSpec = new("", "A", ScaleKind.Linear, scene.ViaScaleTopA, 0);
@@ -53,7 +56,7 @@ internal sealed record FieldSummary(
             scale,
             solvedM2 > 0 ? aboveM2 / solvedM2 : 0,
             solvedM2 > 0 ? belowM2 / solvedM2 : 0,
-            solvedM2 < SolvedShare * netM2,
+            Math.Max(netM2 - solvedM2, hollowM2) > UnsolvedShare * netM2,
             viaCurrentsA.Length > 0 ? viaCurrentsA.Max() : 0,
             ValueScale.For(viaSpec, viaCurrentsA));
     }

@@ -213,7 +213,8 @@ internal sealed class OverlayArranger
 
         if (_field.ShareBelow > 0)
         {
-            remark += $"; below: {RoundNumbers.ThreeDigits(100 * _field.ShareBelow)} %";
+            string area = _field.ShareAbove > 0 ? "" : " of the area";
+            remark += $"; below the scale: {RoundNumbers.ThreeDigits(100 * _field.ShareBelow)} %{area}";
         }
 
         (_fieldLegend, float bottom) = PlaceLegendBar(

@@ -41,7 +41,7 @@ public static class WaveformChart
             OverlayPalette palette = OverlayPalette.Of(OverlayTheme.Light);
             canvas.Clear(palette.Page);
             Text(canvas, $"{facts.Name}: waveforms over one period", LeftPx, 48, TitlePx, palette.Main, isStrong: true);
-            Text(canvas, FormattableString.Invariant($"{facts.Stage.Phases} phases, ") + $"{QuantityText.Voltage(facts.Stage.InputV)} to {QuantityText.Voltage(facts.OutputV)}, "
+            Text(canvas, FormattableString.Invariant($"{facts.Stage.Phases} {(facts.Stage.Phases == 1 ? "phase" : "phases")}, ") + $"{QuantityText.Voltage(facts.Stage.InputV)} to {QuantityText.Voltage(facts.OutputV)}, "
                 + $"{QuantityText.Current(facts.Stage.OutputA)}, duty {QuantityText.Percent(facts.Stage.Duty)}, {QuantityText.Frequency(facts.Stage.SwitchingHz)}; ideal parts",
                 LeftPx, 82, TextPx, palette.Muted, isStrong: false);
             for (int p = 0; p < panels.Length; p++)
@@ -75,9 +75,14 @@ public static class WaveformChart
         }
 
         Text(canvas, $"{title}, {lines[0].Unit}", frame.Left, frame.Top - 10, TextPx, palette.Main, isStrong: true);
+        if (lines.Count > 1)
+        {
+            PaintPhaseKey(canvas, palette, lines.Count, frame.Right, frame.Top - 10);
+        }
+
         for (int i = 0; i < lines.Count; i++)
         {
-            using SKPaint stroke = new() { Color = s_phaseColours[i % s_phaseColours.Length], StrokeWidth = 3, Style = SKPaintStyle.Stroke, IsAntialias = true };
+            using SKPaint stroke = LineOfPhase(i);
             using SKPathBuilder way = new();
             way.MoveTo(X(lines[i].Corners[0].TimeS), Y(lines[i].Corners[0].Value));
             foreach ((double timeS, double value) in lines[i].Corners.Skip(1))
@@ -108,6 +113,32 @@ public static class WaveformChart
 
         float X(double timeS) => frame.Left + (float)(timeS / periodS * frame.Width);
         float Y(double value) => frame.Bottom - (float)((value - low) / (high - low) * frame.Height);
+    }
+
+    private static SKPaint LineOfPhase(int index) =>
+        new() { Color = s_phaseColours[index % s_phaseColours.Length], StrokeWidth = 3, Style = SKPaintStyle.Stroke, IsAntialias = true };
+
+    /// <summary>Which line is which phase, ending at the right edge of the panel.</summary>
+    private static void PaintPhaseKey(SKCanvas canvas, OverlayPalette palette, int phases, float rightPx, float baselinePx)
+    {
+        const float DashPx = 30;
+        const float NearPx = 8;
+        const float FarPx = 22;
+        const string Word = "phase";
+        string[] numbers = [.. Enumerable.Range(1, phases).Select(number => RoundNumbers.Text(number, 1))];
+        float x = rightPx - numbers.Sum(number => FarPx + DashPx + NearPx + PictureFonts.WidthPx(number, TextPx, false))
+            - PictureFonts.WidthPx(Word, TextPx, false);
+        Text(canvas, Word, x, baselinePx, TextPx, palette.Muted, isStrong: false);
+        x += PictureFonts.WidthPx(Word, TextPx, false);
+        for (int i = 0; i < phases; i++)
+        {
+            using SKPaint stroke = LineOfPhase(i);
+            x += FarPx;
+            canvas.DrawLine(x, baselinePx - 8, x + DashPx, baselinePx - 8, stroke);
+            x += DashPx + NearPx;
+            Text(canvas, numbers[i], x, baselinePx, TextPx, palette.Muted, isStrong: false);
+            x += PictureFonts.WidthPx(numbers[i], TextPx, false);
+        }
     }
 
     private static void Text(SKCanvas canvas, string text, float x, float y, float sizePx, SKColor colour, bool isStrong)

@@ -30,13 +30,32 @@ public static class ReviewPictures
 
     private const int ShadeSteps = 6;
 
+    /// <summary>A largest value on a step, but for rounding, is its own top.</summary>
+    private const double StepSlack = 1e-9;
+
     /// <summary>The pictures, not yet drawn, each with its file's name before the ending.</summary>
     /// <param name="review">A review with at least one net.</param>
     /// <param name="widthPx">Width of each, pixels.</param>
     public static IReadOnlyList<(string Name, OverlayScene Scene)> Of(Review review, int widthPx)
     {
         string hash = HashOf(review);
-        return [.. Densities(review, hash, widthPx), .. Rises(review, hash, widthPx)];
+        double? viaTopA = ViaScaleTopA(review);
+        return [.. Densities(review, hash, widthPx).Concat(Rises(review, hash, widthPx))
+            .Select(picture => (picture.Name, picture.Scene with { ViaScaleTopA = viaTopA }))];
+    }
+
+    /// <summary>One top for the via currents of all layers, as for the densities: a shade means the same on each; null without vias.</summary>
+    private static double? ViaScaleTopA(Review review)
+    {
+        double mostA = review.Nets.SelectMany(net => net.Conduction.Barrels)
+            .Select(barrel => Math.Abs(barrel.CurrentA)).Where(double.IsFinite).DefaultIfEmpty(0).Max();
+        if (mostA == 0)
+        {
+            return null;
+        }
+
+        double stepA = RoundNumbers.Step(mostA, ShadeSteps);
+        return Math.Ceiling((mostA / stepA) - StepSlack) * stepA;
     }
 
     private static IEnumerable<(string Name, OverlayScene Scene)> Densities(Review review, string hash, int widthPx)

@@ -1,7 +1,7 @@
 namespace CopperPath.Cli.Report.Html;
 
-/// <summary>Head of a column.</summary>
-internal sealed record TableHead(string Text, bool IsNumber = false, bool IsSortable = true);
+/// <summary>Head of a column; one of buttons alone is for the screen only and left out in print.</summary>
+internal sealed record TableHead(string Text, bool IsNumber = false, bool IsSortable = true, bool IsForScreen = false);
 
 /// <summary>A cell: what it shows and what it sorts by.</summary>
 internal sealed record TableCell
@@ -36,11 +36,12 @@ internal static class ReportTable
 
     private static Markup Head(TableHead head) => head.IsSortable
         ? (Markup)$"""<th scope="col" data-sort="{(head.IsNumber ? "number" : "text")}"{Class(head)}>{head.Text}</th>"""
-        : (Markup)$"""<th scope="col">{head.Text}</th>""";
+        : (Markup)$"""<th scope="col"{Class(head)}>{head.Text}</th>""";
 
     private static Markup Cell(TableCell cell, TableHead head) => head.IsSortable
         ? (Markup)$"""<td data-key="{cell.Key}"{Class(head)}>{cell.Shown}</td>"""
-        : (Markup)$"<td>{cell.Shown}</td>";
+        : (Markup)$"<td{Class(head)}>{cell.Shown}</td>";
 
-    private static Markup Class(TableHead head) => head.IsNumber ? (Markup)$" class=\"number-cell\"" : Markup.Nothing;
+    private static Markup Class(TableHead head) => head.IsForScreen ? (Markup)$" class=\"screen-only\""
+        : head.IsNumber && head.IsSortable ? (Markup)$" class=\"number-cell\"" : Markup.Nothing;
 }
