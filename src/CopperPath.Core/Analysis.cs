@@ -67,20 +67,20 @@ public static class Analysis
             Partitioner.Create(LargestFirst(circuit.Nets), EnumerablePartitionerOptions.NoBuffering),
             i => solved[i] = Solve(circuit.Nets[i], cuts, stack, rating, brief.Accuracy));
 
-        // 5. The heat: the whole board's temperatures from the loss of the solved copper.
+        // 5. The heat: the whole board's temperatures from the loss of the solved copper. What does not ask for them is
+        // judged beside it.
         clock.Begin("Solving temperatures");
+        Task<PathJudgement> ofPath = Task.Run(() => PathJudgement.Of(
+            new PathContext(brief, solved, board.Nets, PowerPathFinder.Propose(board.Nets), stack, rating)));
         BoardHeat boardHeat = BoardHeat.Solve(
             board.Nets, board.Profile, board.Bounds, stack, brief.Thermal, brief.AmbientK, SharedHeat.StretchesOf(solved));
         TemperatureField heat = boardHeat.Field;
 
         // 6. The judgement.
         clock.Begin("Judging");
-        PathContext path = new(brief, solved, board.Nets, PowerPathFinder.Propose(board.Nets), stack, rating);
-        IReadOnlyList<Finding> ofCopper = [], ofPath = [];
-        Parallel.Invoke(
-            () => ofCopper = Judge.Findings(brief, solved, board.Nets, rating, heat),
-            () => ofPath = PathRules.Judge(path));
-        (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply([.. ofCopper, .. ofPath], brief.Waivers);
+        IReadOnlyList<Finding> ofCopper = Judge.Findings(brief, solved, board.Nets, rating, heat);
+        PathJudgement path = ofPath.GetAwaiter().GetResult();
+        (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply([.. ofCopper, .. path.Findings], brief.Waivers);
         diagnostics.AddRange(waiverRemarks);
         ToleranceStudy? tolerance = null;
         if (brief.Tolerance is not null)
@@ -95,8 +95,8 @@ public static class Analysis
         {
             Heat = heat,
             Tolerance = tolerance,
-            SwitchNodes = SwitchNodeFacts.Of(path),
-            HotLoops = HotLoopFacts.Of(path),
+            SwitchNodes = path.SwitchNodes,
+            HotLoops = path.HotLoops,
         };
     }
 

@@ -87,7 +87,7 @@ public sealed record BarrelCurrent(Barrel Barrel, int UpperLayer, int LowerLayer
 public sealed record TerminalResult(BoundTerminal Terminal, double PotentialV, IReadOnlyList<double> ContactCurrentsA);
 
 /// <summary>One mesh on the way to the demanded accuracy.</summary>
-/// <param name="UnknownCount">Equations solved on it.</param>
+/// <param name="UnknownCount">Linear equations solved on it; the bulges come on top.</param>
 /// <param name="LossBoundsW">Bounds of the heat after this round; never wider than after the round before, watts.</param>
 /// <param name="DropBoundsV">Bounds of the largest drop after this round; likewise while it stays between the same terminals, volts.</param>
 /// <param name="HighTerminal">Number of the terminal the drop is counted from.</param>
@@ -119,7 +119,7 @@ public sealed record RefinementRound(
 /// <param name="Rounds">The meshes tried, the first one first.</param>
 /// <param name="CurrentBalanceRatio">|sum of currents recovered at the terminals| over the total entering; rounding only.</param>
 /// <param name="PowerBalanceRatio">|terminal power less copper loss| over the loss; rounding only.</param>
-/// <param name="UnknownCount">Equations solved.</param>
+/// <param name="UnknownCount">Linear equations solved; the bulges come on top.</param>
 /// <param name="RelativeResidual">Norm of the residual over the norm of the right-hand side.</param>
 public sealed record ConductionResult(
     ConductionStatus Status,
@@ -138,7 +138,10 @@ public sealed record ConductionResult(
     double RelativeResidual)
 {
     /// <summary>Parts of the layers' copper and solder in loss and drop; the rest is the barrels'.</summary>
-    public IReadOnlyList<ConductorPart> Parts { get; init; } = [];
+    public IReadOnlyList<ConductorPart> Parts => PartsWhenAsked.Value;
+
+    /// <summary>They are worked out when first asked for: most reviews never ask.</summary>
+    internal Lazy<IReadOnlyList<ConductorPart>> PartsWhenAsked { get; init; } = new(() => []);
 
     /// <summary>Bounds of the resistance between the terminals of a two-terminal net, ohms; null when there are more.</summary>
     public Bracket? ResistanceBoundsOhm => ResistanceOhm is null ? null : DropBoundsV * (1 / Math.Abs(Terminals[0].Terminal.CurrentA));

@@ -26,8 +26,8 @@ internal sealed class MeshedSolution
         _recovery = recovery;
         _relativeGain = GainShare * accuracy;
         _sample = Solve([.. terminals.Select(terminal => terminal.CurrentA)]);
-        double greatestW = _sample.BarrelsW(_sample) + _sample.Flows.Sum(flow => flow.BalancedLossW());
-        _lossBoundsW = new Bracket(greatestW - _sample.ErrorW(_sample), greatestW);
+        double greatestW = _sample.BarrelsW(_sample) + _sample.OverSheets(s => _sample.Flows[s].BalancedLossW());
+        _lossBoundsW = new Bracket(greatestW - _sample.OwnErrorW, greatestW);
         _drop = MeasureDrop();
     }
 
@@ -40,7 +40,7 @@ internal sealed class MeshedSolution
     /// <summary>Halvings that should bring the bounds of loss and drop within a share of the two; one count per triangle of each sheet.</summary>
     public IReadOnlyList<int[]> HalvingsFor(double accuracy)
     {
-        double lossError = Math.Max(double.Epsilon, _sample.ErrorW(_sample));
+        double lossError = Math.Max(double.Epsilon, _sample.OwnErrorW);
         double allowedShare = accuracy / Math.Max(_lossBoundsW.RelativeWidth, _drop.BoundsV.RelativeWidth);
         if (_drop.Unit is not { } unit)
         {
@@ -48,7 +48,7 @@ internal sealed class MeshedSolution
         }
 
         // Loss and drop ask for the same share less of the error of the net's currents and of the unit currents.
-        double unitError = Math.Max(double.Epsilon, unit.ErrorW(unit));
+        double unitError = Math.Max(double.Epsilon, unit.OwnErrorW);
         return RefinementPlan.For(
             _sample.Flows, (flow, t, s) => (flow.ErrorW(t) / lossError) + (unit.Flows[s].ErrorW(t) / unitError), 2 * allowedShare);
     }
@@ -103,7 +103,7 @@ internal sealed class MeshedSolution
             Math.Abs(leastW - _lossBoundsW.Least) / Math.Max(_lossBoundsW.Least, double.Epsilon),
             UnknownCount, _sample.Potential.RelativeResidual)
         {
-            Parts = ConductorPart.Of(_sample.Flows, _drop.Unit?.Flows, entering),
+            PartsWhenAsked = new(() => ConductorPart.Of(_sample.Flows, _drop.Unit?.Flows, entering)),
         };
     }
 
@@ -128,7 +128,7 @@ internal sealed class MeshedSolution
         (currents[high], currents[low]) = (1, -1);
         Sample unit = Solve(currents);
         double middle = _sample.PowerW(unit) + unit.PowerW(_sample) - _sample.SourceW(unit) + (_sample.ErrorW(unit) / 2);
-        double half = Math.Sqrt(_sample.ErrorW(_sample) * unit.ErrorW(unit)) / 2;
+        double half = Math.Sqrt(_sample.OwnErrorW * unit.OwnErrorW) / 2;
         return new Drop(high, low, new Bracket(middle - half, middle + half), unit);
     }
 
@@ -152,6 +152,8 @@ internal sealed class MeshedSolution
         IReadOnlyList<double> TerminalA, IReadOnlyList<double> TerminalV, CurvedPotential Potential, SheetFlow[] Flows,
         List<BarrelCurrent> Barrels)
     {
+        private double? _ownErrorW;
+
         public static double PowerW(IReadOnlyList<double> currentsA, IReadOnlyList<double> potentialsV) =>
             currentsA.Zip(potentialsV, (currentA, potentialV) => currentA * potentialV).Sum();
 
@@ -160,10 +162,21 @@ internal sealed class MeshedSolution
 
         /// <summary>What the potentials' own currents make.</summary>
         public double SourceW(Sample other) =>
-            BarrelsW(other) + Flows.Zip(other.Flows, (mine, others) => mine.SourceProductW(others)).Sum();
+            BarrelsW(other) + OverSheets(s => Flows[s].SourceProductW(other.Flows[s]));
 
         /// <summary>What the differences of balanced and potential currents make. Barrels have none: theirs follow from the potentials.</summary>
-        public double ErrorW(Sample other) => Flows.Zip(other.Flows, (mine, others) => mine.ErrorProductW(others)).Sum();
+        public double ErrorW(Sample other) => OverSheets(s => Flows[s].ErrorProductW(other.Flows[s]));
+
+        /// <summary>The same with itself, worked out once.</summary>
+        public double OwnErrorW => _ownErrorW ??= ErrorW(this);
+
+        /// <summary>A sum over the sheets, whose terms are worked out side by side.</summary>
+        public double OverSheets(Func<int, double> termOf)
+        {
+            double[] terms = new double[Flows.Length];
+            Parallel.For(0, terms.Length, s => terms[s] = termOf(s));
+            return terms.Sum();
+        }
 
         public double BarrelsW(Sample other) =>
             Barrels.Zip(other.Barrels, (mine, others) => mine.CurrentA * others.CurrentA * mine.ResistanceOhm).Sum();

@@ -13,6 +13,9 @@ public static class Judge
     public static IReadOnlyList<Finding> Findings(
         ReviewBrief brief, IReadOnlyList<SolvedNet> nets, NetList board, ConductorRating rating, TemperatureField heat)
     {
+        // Slots take a while and ask for nothing the others find.
+        Task<List<Finding>> slots = Task.Run(() => brief.Limits.PlaneSlotLengthM is { } slotM
+            ? ReturnSlotRule.Judge(nets, board, slotM).ToList() : []);
         List<Finding> findings = [];
         List<SolvedNet> solved = [.. nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)];
         findings.AddRange(nets.Where(net => net.Conduction.Status != ConductionStatus.Solved).Select(Unsolved));
@@ -26,11 +29,7 @@ public static class Judge
         findings.AddRange(FaultRule.Judge(brief, solved, rating));
         findings.AddRange(solved.SelectMany(DropRule.Judge));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));
-        if (brief.Limits.PlaneSlotLengthM is { } slotM)
-        {
-            findings.AddRange(ReturnSlotRule.Judge(nets, board, slotM));
-        }
-
+        findings.AddRange(slots.GetAwaiter().GetResult());
         return findings;
     }
 
