@@ -1,5 +1,4 @@
 using CopperPath.Judging;
-using CopperPath.Quantities;
 using CopperPath.Thermal;
 
 namespace CopperPath.Core.Tests.Thermal;
