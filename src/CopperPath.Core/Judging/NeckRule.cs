@@ -19,26 +19,32 @@ internal static class NeckRule
     public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, TemperatureField heat)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
-        List<(Section Worst, List<Section> Cuts)> necks = [];
-        foreach ((Section section, double riseK) in net.Sections
-            .Select(section => (section, rating.TraceRiseK(section)))
-            .Where(judged => judged.Item2 > limitK)
-            .OrderByDescending(judged => judged.Item2).ThenBy(judged => judged.section.AtXM).ThenBy(judged => judged.section.AtYM))
+        List<(Section Section, double RiseK)> waiting = [.. net.Sections
+            .Select(section => (section, RiseK: rating.TraceRiseK(section)))
+            .Where(judged => judged.RiseK > limitK)
+            .OrderByDescending(judged => judged.RiseK).ThenBy(judged => judged.section.AtXM).ThenBy(judged => judged.section.AtYM)];
+        while (waiting.Count > 0)
         {
-            if (necks.Find(neck => neck.Worst.Layer == section.Layer && neck.Cuts.Exists(cut => IsBeside(cut, section)))
-                is { Cuts: { } cuts } known)
-            {
-                if (IsAlike(known.Worst, section))
-                {
-                    cuts.Add(section);
-                }
-
-                continue;
-            }
-
-            necks.Add((section, [section]));
-            yield return FindingOf(net, rating, heat, section, riseK, limitK);
+            (Section worst, double riseK) = waiting[0];
+            List<Section> cuts = AlongTheNeckOf(worst, [.. waiting.Select(judged => judged.Section)]);
+            waiting.RemoveAll(judged => judged.Section.Layer == worst.Layer && cuts.Exists(cut => IsBeside(cut, judged.Section)));
+            yield return FindingOf(net, rating, heat, worst, riseK, limitK);
         }
+    }
+
+    /// <summary>The worst cut of a neck and the row of cuts like it, each beside one before it.</summary>
+    private static List<Section> AlongTheNeckOf(Section worst, List<Section> cuts)
+    {
+        List<Section> neck = [worst];
+        List<Section> alike = [.. cuts.Where(cut => cut != worst && cut.Layer == worst.Layer && IsAlike(worst, cut))];
+        for (int next = 0; next < neck.Count; next++)
+        {
+            Section from = neck[next];
+            neck.AddRange(alike.Where(cut => IsBeside(from, cut)));
+            alike.RemoveAll(cut => IsBeside(from, cut));
+        }
+
+        return neck;
     }
 
     private static bool IsBeside(Section a, Section b) => Distance(a, b) < SameNeckM + (0.75 * a.WidthM);
