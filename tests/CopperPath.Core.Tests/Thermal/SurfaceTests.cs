@@ -61,6 +61,22 @@ public sealed class SurfaceTests
         result.RiseK.Max().ShouldBe(Rise, 1e-5);
     }
 
+    /// <summary>Stefan and Boltzmann's law per kelvin of rise, emissivity 0.9, surroundings of 25 degC; values worked out elsewhere.</summary>
+    [Theory]
+    [InlineData(45, 5.979)]
+    [InlineData(65, 6.600)]
+    [InlineData(85, 7.274)]
+    public void RadiationOfAFace(double surfaceC, double perKelvinWPerM2K)
+    {
+        double rise = surfaceC - 25;
+        GridAxis axis = GridAxis.Uniform(0, 0.1, 10e-3);
+        Plate plate = Plate.Solid(axis, axis).Heat(perKelvinWPerM2K * rise);
+        ThermalResult result = plate.Solve(
+            new Cooling(298.15, BoardPosture.Horizontal, new FaceCooling(0, 0.9), new FaceCooling(0, 0)));
+
+        result.RiseK.Max().ShouldBe(rise, rise * 1e-3);
+    }
+
     /// <summary>With a film h and a loss q (1 + a rise) the rise is q / (h - a q): there is none from a q = h on.</summary>
     [Theory]
     [InlineData(0.5, ThermalStatus.Solved)]
