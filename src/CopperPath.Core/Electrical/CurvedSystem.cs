@@ -9,7 +9,7 @@ namespace CopperPath.Electrical;
 /// between linear functions and bulges does not depend on the mesh). The linear equations are met to rounding in the
 /// end, so that the currents of the potential can be balanced; the bulges need not be: any of them give valid bounds.
 /// </summary>
-internal sealed class CurvedSystem
+internal sealed class CurvedSystem : ISymmetricOperator, IPreconditioner
 {
     private const int MostSteps = 30;
 
@@ -23,7 +23,7 @@ internal sealed class CurvedSystem
     private readonly int[] _firstBulge;
     private readonly QuadraticSheet[] _sheets;
     private readonly (int Upper, int Lower, double ConductanceS)[] _barrels;
-    private readonly double[] _diagonal;
+    private readonly DiagonalScaling _ofBulges;
 
     public CurvedSystem(
         ConductanceSystem linear, CholeskyFactor factor, NetMesh mesh, NodeMap nodes, IReadOnlyList<SheetEdges> edges,
@@ -50,23 +50,28 @@ internal sealed class CurvedSystem
         });
         _barrels = [.. links.Where(link => !linear.IsStray(link.UpperGroup))
             .Select(link => (linear.EquationOf(link.UpperGroup), linear.EquationOf(link.LowerGroup), 1 / link.ResistanceOhm))];
-        _diagonal = new double[_firstBulge[^1]];
+        double[] diagonal = new double[Size];
         foreach (QuadraticSheet sheet in _sheets)
         {
-            sheet.AddDiagonal(_diagonal);
+            sheet.AddDiagonal(diagonal);
         }
+
+        _ofBulges = new DiagonalScaling(diagonal.AsMemory(linear.Matrix.Size));
     }
+
+    /// <summary>Number of linear equations and bulges.</summary>
+    public int Size => _firstBulge[^1];
 
     /// <param name="terminalCurrentsA">Into the net at each terminal.</param>
     /// <param name="relativeGain">The bulges are left as they are once a step gains less than this share of the heat.</param>
     public CurvedPotential Solve(IReadOnlyList<double> terminalCurrentsA, double relativeGain)
     {
         int size = _linear.Matrix.Size;
-        double[] currents = new double[_diagonal.Length], unknowns = new double[_diagonal.Length];
+        double[] currents = new double[Size], unknowns = new double[Size];
         _linear.CurrentsFor(terminalCurrentsA).CopyTo(currents, 0);
         _factor.Solve(currents.AsSpan(0, size), unknowns.AsSpan(0, size));
         double heatW = DenseKernels.Dot(currents.AsSpan(0, size), unknowns.AsSpan(0, size));
-        EnergyDescent.Minimise(Multiply, Precondition, currents, unknowns, relativeGain * heatW, MostSteps);
+        EnergyDescent.Minimise(this, this, currents, unknowns, relativeGain * heatW, MostSteps);
         double residual = SettleLinearPart(currents, unknowns);
         return new CurvedPotential(
             _linear.Expand(unknowns.AsSpan(0, size)),
@@ -123,36 +128,34 @@ internal sealed class CurvedSystem
     private int BulgeOpposite(int s, int corner) =>
         _edges[s].Opposite(corner) is int edge && _edges[s].IsRim(edge) ? -1 : _firstBulge[s] + edge;
 
-    private void Multiply(ReadOnlySpan<double> unknowns, Span<double> product)
+    public void Multiply(ReadOnlySpan<double> x, Span<double> y)
     {
-        product.Clear();
+        y.Clear();
         foreach (QuadraticSheet sheet in _sheets)
         {
-            sheet.AddProduct(unknowns, product);
+            sheet.AddProduct(x, y);
         }
 
         foreach ((int upper, int lower, double conductanceS) in _barrels)
         {
-            double currentA = conductanceS * ((upper < 0 ? 0 : unknowns[upper]) - (lower < 0 ? 0 : unknowns[lower]));
+            double currentA = conductanceS * ((upper < 0 ? 0 : x[upper]) - (lower < 0 ? 0 : x[lower]));
             if (upper >= 0)
             {
-                product[upper] += currentA;
+                y[upper] += currentA;
             }
 
             if (lower >= 0)
             {
-                product[lower] -= currentA;
+                y[lower] -= currentA;
             }
         }
     }
 
-    private void Precondition(ReadOnlySpan<double> residual, Span<double> result)
+    /// <summary>The factor for the linear equations, the diagonal for the bulges.</summary>
+    public void Apply(ReadOnlySpan<double> residual, Span<double> result)
     {
-        int size = _linear.Matrix.Size;
-        _factor.Solve(residual[..size], result[..size]);
-        for (int i = size; i < residual.Length; i++)
-        {
-            result[i] = _diagonal[i] > 0 ? residual[i] / _diagonal[i] : 0;
-        }
+        int linear = _linear.Matrix.Size;
+        _factor.Solve(residual[..linear], result[..linear]);
+        _ofBulges.Apply(residual[linear..], result[linear..]);
     }
 }

@@ -9,7 +9,7 @@ namespace CopperPath.Electrical;
 /// through the edge of the copper. Their strengths are the values of a stream function that is quadratic in every
 /// triangle (J. C. Maxwell, Treatise on Electricity and Magnetism, 1873, art. 294), one value for the whole edge of a hole.
 /// </summary>
-internal sealed class Eddies
+internal sealed class Eddies : ISymmetricOperator
 {
     private const int Fixed = -1;
 
@@ -22,16 +22,20 @@ internal sealed class Eddies
     private readonly int[] _eddyOf;
     private readonly int _vertexEddies;
     private readonly QuadraticSheet _heat;
-    private readonly double[] _diagonal;
+    private readonly DiagonalScaling _scaling;
 
     public Eddies(SheetMesh mesh, SheetEdges edges, SheetConductance conductance)
     {
         (_mesh, _edges, _conductance) = (mesh, edges, conductance);
         _eddyOf = Number(mesh, edges.Links, out _vertexEddies);
         _heat = new QuadraticSheet(mesh, t => 1 / conductance.Of(mesh, t), v => _eddyOf[v], EddyOpposite);
-        _diagonal = new double[_vertexEddies + edges.Count];
-        _heat.AddDiagonal(_diagonal);
+        double[] diagonal = new double[Size];
+        _heat.AddDiagonal(diagonal);
+        _scaling = new DiagonalScaling(diagonal);
     }
+
+    /// <summary>Number of eddies: around vertices and holes first, then along edges.</summary>
+    public int Size => _vertexEddies + _edges.Count;
 
     /// <summary>Adds the eddies that lower a current's heat.</summary>
     /// <param name="x">Current in each triangle, x, amperes per metre; gets the eddies around vertices and holes.</param>
@@ -40,14 +44,14 @@ internal sealed class Eddies
     /// <returns>For each corner, the strength of the eddy along the edge opposite: its stream function's bulge, amperes.</returns>
     public double[] Relax(double[] x, double[] y, double leastGainW)
     {
-        double[] wanted = new double[_diagonal.Length], strength = new double[_diagonal.Length];
+        double[] wanted = new double[Size], strength = new double[Size];
         ForEachCorner((t, corner, turnX, turnY, areaM2) =>
         {
             double along = ((x[t] * turnX) + (y[t] * turnY)) * areaM2 / _conductance.Of(_mesh, t);
             AddTo(wanted, _eddyOf[_mesh.Triangles[corner]], -along);
             AddTo(wanted, EddyOpposite(corner), 4.0 / 3 * along);
         });
-        EnergyDescent.Minimise(Multiply, Precondition, wanted, strength, leastGainW, MostSteps);
+        EnergyDescent.Minimise(this, _scaling, wanted, strength, leastGainW, MostSteps);
 
         double[] bulgeA = new double[_mesh.Triangles.Length];
         ForEachCorner((t, corner, turnX, turnY, _) =>
@@ -63,18 +67,11 @@ internal sealed class Eddies
     private int EddyOpposite(int corner) =>
         _edges.Opposite(corner) is int edge && _edges.IsCopperEdge(edge) ? Fixed : _vertexEddies + edge;
 
-    private void Multiply(ReadOnlySpan<double> strength, Span<double> product)
+    /// <summary>Half the derivative of the heat by the strength of each eddy.</summary>
+    public void Multiply(ReadOnlySpan<double> x, Span<double> y)
     {
-        product.Clear();
-        _heat.AddProduct(strength, product);
-    }
-
-    private void Precondition(ReadOnlySpan<double> residual, Span<double> result)
-    {
-        for (int i = 0; i < residual.Length; i++)
-        {
-            result[i] = _diagonal[i] > 0 ? residual[i] / _diagonal[i] : 0;
-        }
+        y.Clear();
+        _heat.AddProduct(x, y);
     }
 
     /// <summary>Calls back with triangle, corner, the current of a unit eddy around the corner's vertex, and the area.</summary>

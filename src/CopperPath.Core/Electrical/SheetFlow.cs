@@ -28,10 +28,7 @@ internal sealed record SheetFlow(
     double[] BalancedY,
     double[] EddyBulgeA)
 {
-    /// <summary>Heat the potential's own current makes, watts.</summary>
-    public double SourceLossW() => SourceProductW(this);
-
-    /// <summary>The same as a product with another flow in the same sheet.</summary>
+    /// <summary>Heat the potential's own current makes together with another flow's in the same sheet, watts.</summary>
     public double SourceProductW(SheetFlow other) => Sum((g, t) => LinearCurrent.MeanProduct(SourceIn(g, t), other.SourceIn(g, t)));
 
     /// <summary>Heat the balanced current makes, watts: never less than the true one.</summary>

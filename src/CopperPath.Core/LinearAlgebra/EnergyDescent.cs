@@ -7,32 +7,30 @@ namespace CopperPath.LinearAlgebra;
 /// </summary>
 public static class EnergyDescent
 {
-    /// <summary>Multiplies a vector by the symmetric positive definite matrix, or by the inverse of an approximation of it.</summary>
-    public delegate void Product(ReadOnlySpan<double> vector, Span<double> product);
-
     /// <summary>Improves x from the values found in it.</summary>
-    /// <param name="multiply">Sets its second argument to A times its first.</param>
-    /// <param name="precondition">Sets its second argument to an approximate solution for its first.</param>
+    /// <param name="matrix">A symmetric positive definite matrix; where it is only semidefinite, b lies in its range.</param>
+    /// <param name="preconditioner">An approximation of it.</param>
     /// <param name="b">Right-hand side.</param>
     /// <param name="x">Starting values on entry, the improved ones on return.</param>
     /// <param name="leastGain">A step that lowers x.A x - 2 b.x by less is the last.</param>
     /// <param name="mostSteps">Steps at most.</param>
     /// <returns>Steps taken.</returns>
     public static int Minimise(
-        Product multiply, Product precondition, ReadOnlySpan<double> b, Span<double> x, double leastGain, int mostSteps)
+        ISymmetricOperator matrix, IPreconditioner preconditioner, ReadOnlySpan<double> b, Span<double> x, double leastGain,
+        int mostSteps)
     {
         double[] residual = new double[b.Length], direction = new double[b.Length], work = new double[b.Length];
-        multiply(x, work);
+        matrix.Multiply(x, work);
         for (int i = 0; i < residual.Length; i++)
         {
             residual[i] = b[i] - work[i];
         }
 
-        precondition(residual, direction);
+        preconditioner.Apply(residual, direction);
         double energy = DenseKernels.Dot(residual, direction);
         for (int step = 0; step < mostSteps; step++)
         {
-            multiply(direction, work);
+            matrix.Multiply(direction, work);
             double curvature = DenseKernels.Dot(direction, work);
 
             // Written so that values that are not numbers end the descent too.
@@ -49,7 +47,7 @@ public static class EnergyDescent
             }
 
             DenseKernels.AddScaled(work, -length, residual);
-            precondition(residual, work);
+            preconditioner.Apply(residual, work);
             double newEnergy = DenseKernels.Dot(residual, work);
             double share = newEnergy / energy;
             energy = newEnergy;
