@@ -53,7 +53,7 @@ internal static class SolderSet
         double resistivityOhmM = SolderMaterial.ResistivityOhmM(stackup.SolderAlloy);
         return (new SolderCoat(thicknessM, resistivityOhmM, openings),
         [
-            $"Solder: {QuantityText.Length(thicknessM)} of {alloy} ({resistivityOhmM * 1e9:0} nohm m at any temperature, from memory) "
+            $"Solder: {QuantityText.Length(thicknessM)} of {alloy} ({QuantityText.Resistivity(resistivityOhmM)} at any temperature, from memory) "
                 + "on all copper in the openings of the mask, conducting beside it.",
         ]);
     }

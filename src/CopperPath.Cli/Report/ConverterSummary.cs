@@ -149,7 +149,7 @@ public static class ConverterSummary
             return;
         }
 
-        TextTable table = new(["Switch node", "Copper", "Least needed", "To return", "Edge current", "C V2 f"], [false, true, true, true, true, true]);
+        TextTable table = new(["Switch node", "Copper", "Least needed", "To return", "Edge current", "C V² f"], [false, true, true, true, true, true]);
         foreach (SwitchNodeFacts node in nodes)
         {
             table.Add([node.Net.Bound.Review.Name, QuantityText.Area(node.AreaM2), QuantityText.Area(node.LeastAreaM2), QuantityText.Capacitance(node.CapacitanceF),

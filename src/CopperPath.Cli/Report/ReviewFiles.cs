@@ -34,7 +34,7 @@ internal static class ReviewFiles
                 format => () => [Painted(picture.Name, picture.Scene, format)])),
             () => waveforms,
         ];
-        return [.. SideBySide.Of(jobs, job => job()).SelectMany(files => files)];
+        return [.. OnAllCores.Of(jobs, job => job()).SelectMany(files => files)];
     }
 
     private static OutputFile Painted(string name, OverlayScene scene, PictureFormat format)

@@ -41,7 +41,7 @@ internal sealed record Stretch(
     {
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
         int[] numbers = [.. Enumerable.Range(0, review.Nets.Count)];
-        return SideBySide.Of(numbers, n => Of(review.Nets[n], n, rating, review.Heat));
+        return OnAllCores.Of(numbers, n => Of(review.Nets[n], n, rating, review.Heat));
     }
 
     private static Stretch Of(SolvedNet net, int number, ConductorRating rating, TemperatureField? heat)

@@ -125,7 +125,7 @@ public static class TextSummary
             Finding finding = findings[i];
             string layer = finding.Layer > 0 ? FormattableString.Invariant($"layer {finding.Layer}, ") : "";
             writer.WriteLine(FormattableString.Invariant(
-                $"{i + 1,3}. [{finding.Rule}] {finding.Subject}: {layer}x {finding.XM * 1e3:0.00} mm, y {finding.YM * 1e3:0.00} mm"));
+                $"{i + 1,3}. [{finding.Rule}] {finding.Subject}: {layer}x {QuantityText.Place(finding.XM)}, y {QuantityText.Place(finding.YM)}"));
             if (finding.Level == FindingLevel.Remark)
             {
                 writer.WriteLine("     Remark, not a limit:");

@@ -26,8 +26,8 @@ internal static class ThermalSectionReader
         ThermalSection defaults = ThermalSection.Default;
         if (!root.Has("thermal"))
         {
-            context.StateDefault("thermal: board horizontal in still air, emissivity 0.9, FR-4 of 0.3 W/mK through and "
-                + "0.8 W/mK in plane; the copper's own loss alone heats it");
+            context.StateDefault("thermal: board horizontal in still air, emissivity 0.9, FR-4 of 0.3 W/(m·K) through and "
+                + "0.8 W/(m·K) in plane; the copper's own loss alone heats it");
             return defaults;
         }
 

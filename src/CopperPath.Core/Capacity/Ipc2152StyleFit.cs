@@ -29,7 +29,7 @@ public static class Ipc2152StyleFit
     private static readonly EstimateBasis s_basis = new(
         "fit to IPC-2152 data after Brooks and Adam, 2015, from memory",
         "isolated trace on a face of the board, no planes, still air, steady state, average trace temperature; "
-        + "working range of this project, the fit's own is unknown: current to 30 A, 10 to 400 mil wide, 0.5 to 3 oz, rise to 100 K");
+        + "working range of this project, the fit's own is unknown: current to 30 A, 0.254 to 10.2 mm (10 to 400 mil) wide, 17 to 108 µm (0.5 to 3 oz) thick, rise to 100 K");
 
     /// <summary>Temperature rise of a conductor.</summary>
     /// <param name="currentA">Current, amperes, not negative.</param>
@@ -82,12 +82,12 @@ public static class Ipc2152StyleFit
 
         if (widthM is < LeastWidthM or > MostWidthM)
         {
-            reasons.Add($"the width of {QuantityText.Length(widthM)} is not within 10 to 400 mil");
+            reasons.Add($"the width of {QuantityText.Length(widthM)} is not within 0.254 to 10.2 mm (10 to 400 mil)");
         }
 
         if (thicknessM is < LeastThicknessM or > MostThicknessM)
         {
-            reasons.Add($"the thickness of {QuantityText.Length(thicknessM)} is not within 0.5 to 3 oz");
+            reasons.Add($"the thickness of {QuantityText.Length(thicknessM)} is not within 17 to 108 µm (0.5 to 3 oz)");
         }
 
         if (riseK > MostRiseK)

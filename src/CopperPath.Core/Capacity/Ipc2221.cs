@@ -98,5 +98,5 @@ public static class Ipc2221
     private static EstimateBasis Basis(string where) => new(
         "IPC-2221 curve fit, as commonly quoted; the standard was not read",
         $"single conductor {where}, steady state, no planes, still air; range of the charts, from memory: "
-        + "rise 10 to 100 K, current to 35 A outside and 17.5 A inside, section to 700 square mils");
+        + "rise 10 to 100 K, current to 35 A outside and 17.5 A inside, section to 0.452 mm² (700 square mils)");
 }

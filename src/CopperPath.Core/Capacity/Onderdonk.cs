@@ -17,7 +17,7 @@ public static class Onderdonk
     private static readonly EstimateBasis s_basis = new(
         "Onderdonk's equation, from memory",
         "melting, no heat lost to the board, so for seconds at most; the board is ruined long before: "
-        + "use the adiabatic limit at 130 to 160 degC for design");
+        + "use the adiabatic limit at 130 to 160 °C for design");
 
     /// <summary>Current that melts a section in a time.</summary>
     /// <param name="sectionM2">Section, square metres, positive.</param>

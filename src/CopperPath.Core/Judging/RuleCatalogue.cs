@@ -34,7 +34,7 @@ public static class RuleCatalogue
 
     public static readonly Rule Fault = new("fault",
         "Does the worst section stand the stated overloads?",
-        "remark; beyond limit where the limit is passed", "130 degC", "maximum operating temperature of many FR-4 laminates (UL 796; from memory)",
+        "remark; beyond limit where the limit is passed", "130 °C", "maximum operating temperature of many FR-4 laminates (UL 796; from memory)",
         "faults: limit", "the worst section or plated hole of the stretch, heated without losing heat (adiabatic form of IEC 60949; from memory)");
 
     public static readonly Rule Drop = new("drop",

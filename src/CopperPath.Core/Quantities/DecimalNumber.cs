@@ -5,10 +5,13 @@ namespace CopperPath.Quantities;
 /// <summary>The decimal number at the start of a quantity: sign, digits, point, exponent; nothing of any culture.</summary>
 internal static class DecimalNumber
 {
+    /// <summary>The minus sign of typeset numbers, such as this program's own; the keyboard has only a hyphen.</summary>
+    private const char Minus = '\u2212';
+
     /// <summary>Index just after the number the text starts with, 0 when it starts with none.</summary>
     public static int End(string text)
     {
-        int i = text.Length > 0 && text[0] is '+' or '-' ? 1 : 0;
+        int i = text.Length > 0 && IsSign(text[0]) ? 1 : 0;
         int wholeEnd = SkipDigits(text, i);
         int digits = wholeEnd - i;
         i = wholeEnd;
@@ -28,6 +31,7 @@ internal static class DecimalNumber
     /// </summary>
     public static double? Read(string number, int powerOfTen)
     {
+        number = number.Replace(Minus, '-');
         int exponentMark = number.AsSpan().IndexOfAny('e', 'E');
         ReadOnlySpan<char> mantissa = exponentMark < 0 ? number : number.AsSpan(0, exponentMark);
         int ownExponent = 0;
@@ -47,6 +51,8 @@ internal static class DecimalNumber
         return value == 0 && mantissa.ContainsAnyInRange('1', '9') ? null : value;
     }
 
+    private static bool IsSign(char c) => c is '+' or '-' or Minus;
+
     private static int SkipExponent(string text, int start)
     {
         if (start >= text.Length || text[start] is not ('e' or 'E'))
@@ -54,7 +60,7 @@ internal static class DecimalNumber
             return start;
         }
 
-        int digitsStart = start + 1 < text.Length && text[start + 1] is '+' or '-' ? start + 2 : start + 1;
+        int digitsStart = start + 1 < text.Length && IsSign(text[start + 1]) ? start + 2 : start + 1;
         int end = SkipDigits(text, digitsStart);
         return end == digitsStart ? start : end;
     }

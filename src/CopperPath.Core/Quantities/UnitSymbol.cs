@@ -66,8 +66,16 @@ internal sealed record UnitSymbol(
         yield return new("K", Dimension.Temperature, 0);
         yield return new("degC", Dimension.Temperature, 0, OffsetSi: Units.ZeroCelsiusK);
         yield return new("\u00B0C", Dimension.Temperature, 0, OffsetSi: Units.ZeroCelsiusK);
-        yield return new("W/m2K", Dimension.FilmCoefficient, 0);
-        yield return new("W/mK", Dimension.ThermalConductivity, 0);
+        foreach (string spelling in (string[])["W/m2K", "W/m\u00B2K", "W/(m\u00B2\u00B7K)"])
+        {
+            yield return new(spelling, Dimension.FilmCoefficient, 0);
+        }
+
+        foreach (string spelling in (string[])["W/mK", "W/(m\u00B7K)"])
+        {
+            yield return new(spelling, Dimension.ThermalConductivity, 0);
+        }
+
         yield return new("K/W", Dimension.ThermalResistance, 0);
     }
 }

@@ -40,8 +40,8 @@ public sealed class CurveCommandTests : IDisposable
         CommandRun run = CommandRun.Of("curve", Brief(), "--output", Path.Combine(_board.Folder, "out"));
         (double RiseK, double WidthMm, double CurrentA)[] rows =
         [
-            .. Regex.Matches(run.Output, @"^ *1 +([0-9.]+) K +([0-9.]+) (um|mm) +([0-9.]+) (mA|A) ", RegexOptions.Multiline)
-                .Select(match => (Number(match, 1), Number(match, 2) * (match.Groups[3].Value == "um" ? 1e-3 : 1),
+            .. Regex.Matches(run.Output, @"^ *1 +([0-9.]+) K +([0-9.]+) (µm|mm) +([0-9.]+) (mA|A) ", RegexOptions.Multiline)
+                .Select(match => (Number(match, 1), Number(match, 2) * (match.Groups[3].Value == "µm" ? 1e-3 : 1),
                     Number(match, 4) * (match.Groups[5].Value == "mA" ? 1e-3 : 1))),
         ];
 

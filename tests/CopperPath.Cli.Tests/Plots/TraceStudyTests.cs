@@ -69,7 +69,7 @@ public sealed class TraceStudyTests
         return new LogLogPlot(
             "Mean rise of a 6-inch trace: this solver against the published fit", "By the fit, K", "Solved, K", series,
             [
-                "Board 202 by 76 mm (own choice), 1.78 mm of FR-4, 25 degC, horizontal in still air, emissivity 0.9; 1, 2 and 3 oz fall on each other. "
+                "Board 202 by 76 mm (own choice), 1.78 mm of FR-4, 25 °C, horizontal in still air, emissivity 0.9; 1, 2 and 3 oz fall on each other. "
                     + "Plane: 1 oz, 0.2 mm below. Nothing was tuned.",
             ]);
     }

@@ -107,9 +107,9 @@ public class BriefReaderTests
             "limits: plane slot length: none, slots in planes are not judged",
             "limits: sharing ratio: 2.00, least area ratio: 4.00, sensitive distance: 2.00 mm, capacitor vias: 2.00, capacitor distance ratio: 4.00, "
                 + "bank drop: 10.0 mV, hot loop ratio: 2.00 (common practice, no source; remarks only)",
-            "conductor temperature: 45.0 degC, ambient plus the allowed temperature rise (worst case)",
+            "conductor temperature: 45.0 °C, ambient plus the allowed temperature rise (worst case)",
             "accuracy: 1 %, the distance of the proven bounds of each loss",
-            "thermal: board horizontal in still air, emissivity 0.9, FR-4 of 0.3 W/mK through and 0.8 W/mK in plane; the copper's own loss alone heats it",
+            "thermal: board horizontal in still air, emissivity 0.9, FR-4 of 0.3 W/(m·K) through and 0.8 W/(m·K) in plane; the copper's own loss alone heats it",
             "net 'n': role: other",
             "net 'n': voltage drop: no limit, the drop is reported and not judged",
             "net 'n': contact: joined, at a, b",
@@ -132,7 +132,7 @@ public class BriefReaderTests
     [InlineData("ambient: 25 degC", "ambient:", "BRF014", "3:1", "a value")]
     [InlineData("name: b, files: f", "name: \"\", files: f", "BRF014", "2:16", "the board's name")]
     [InlineData("ambient: 25 degC", "ambient: 25", "BRF020", "3:10", "60 degC")]
-    [InlineData("ambient: 25 degC", "ambient: 25 K", "BRF021", "3:10", "-60.0 degC to 200.0 degC")]
+    [InlineData("ambient: 25 degC", "ambient: 25 K", "BRF021", "3:10", "−60.0 °C to 200.0 °C")]
     [InlineData("20 K", "20 degC", "BRF020", "4:29", "30 K")]
     [InlineData("20 K", "500 K", "BRF021", "4:29", "200.0 K")]
     [InlineData("20 K", "20 K, judge by: ipc-2125", "BRF022", "4:45", "`ipc-2152`")]

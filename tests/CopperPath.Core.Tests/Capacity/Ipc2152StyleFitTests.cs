@@ -40,8 +40,8 @@ public class Ipc2152StyleFitTests
 
         basis.OutsideRange.Count.ShouldBe(4);
         basis.OutsideRange[0].ShouldContain("40.0 A");
-        basis.OutsideRange[1].ShouldContain("50.0 um");
-        basis.OutsideRange[2].ShouldContain("5.00 um");
+        basis.OutsideRange[1].ShouldContain("50.0 µm");
+        basis.OutsideRange[2].ShouldContain("5.00 µm");
         basis.OutsideRange[3].ShouldContain("K");
     }
 }

@@ -59,7 +59,7 @@ public class Ipc2221Tests
     {
         Ipc2221.Current(20, SquareMils(300), ConductorPlacement.External).Basis.IsInRange.ShouldBeTrue();
         Ipc2221.Current(20, SquareMils(1085), ConductorPlacement.External).Basis.OutsideRange
-            .ShouldHaveSingleItem().ShouldContain("section of 0.700 mm2");
+            .ShouldHaveSingleItem().ShouldContain("section of 0.700 mm²");
         Ipc2221.Rise(40, SquareMils(300), ConductorPlacement.External).Basis.OutsideRange.Count.ShouldBe(2);
         Ipc2221.Rise(18, SquareMils(600), ConductorPlacement.Internal).Basis.OutsideRange
             .ShouldContain(reason => reason.Contains("17.5 A", StringComparison.Ordinal));

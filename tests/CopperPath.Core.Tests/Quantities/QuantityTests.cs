@@ -24,6 +24,13 @@ public class QuantityTests
     [InlineData("1 in", Dimension.Length, 25.4e-3)]
     [InlineData("60 degC", Dimension.Temperature, 333.15)]
     [InlineData("-40 \u00B0C", Dimension.Temperature, 233.15)]
+    [InlineData("\u221240 \u00B0C", Dimension.Temperature, 233.15)]
+    [InlineData("1E\u22123 A", Dimension.Current, 1e-3)]
+    [InlineData("12 W/m2K", Dimension.FilmCoefficient, 12)]
+    [InlineData("12 W/m\u00B2K", Dimension.FilmCoefficient, 12)]
+    [InlineData("12 W/(m\u00B2\u00B7K)", Dimension.FilmCoefficient, 12)]
+    [InlineData("0.3 W/mK", Dimension.ThermalConductivity, 0.3)]
+    [InlineData("0.3 W/(m\u00B7K)", Dimension.ThermalConductivity, 0.3)]
     [InlineData("300 K", Dimension.Temperature, 300)]
     [InlineData("30 K", Dimension.TemperatureDifference, 30)]
     [InlineData("12 V", Dimension.Voltage, 12)]
@@ -120,6 +127,8 @@ public class QuantityTests
             Check(QuantityText.Voltage(-value), Dimension.Voltage, -value);
             Check(QuantityText.Resistance(value), Dimension.Resistance, value);
             Check(QuantityText.Length(value), Dimension.Length, value);
+            Check(QuantityText.Film(value), Dimension.FilmCoefficient, value);
+            Check(QuantityText.ThermalConductivity(value), Dimension.ThermalConductivity, value);
         }
 
         static void Check(string printed, Dimension dimension, double value) =>

@@ -17,7 +17,7 @@ internal static class BasisSection
         {review.Stack!.ThicknessM.Select((m, i) => (Markup)$"<div><dt>Copper layer {i + 1}</dt><dd>{QuantityText.Length(m)}</dd></div>")}
         {review.Stack.DielectricM.Select((m, i) => (Markup)$"<div><dt>Between {i + 1} and {i + 2}</dt><dd>{QuantityText.Length(m)}</dd></div>")}
         <div><dt>Plating of holes</dt><dd>{QuantityText.Length(review.Stack.PlatingM)}</dd></div>
-        <div><dt>Resistivity</dt><dd>{FormattableString.Invariant($"{review.Stack.ResistivityOhmM * 1e9:0.00}")} nohm m at {QuantityText.Temperature(review.Brief!.ConductorK)}</dd></div>
+        <div><dt>Resistivity</dt><dd>{QuantityText.Resistivity(review.Stack.ResistivityOhmM)} at {QuantityText.Temperature(review.Brief!.ConductorK)}</dd></div>
         </dl>
         <h3>Assumptions</h3>
         <ul>{review.StatedDefaults.Select(line => (Markup)$"<li>{line}</li>")}</ul>

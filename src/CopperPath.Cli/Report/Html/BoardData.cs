@@ -24,7 +24,7 @@ internal sealed class BoardData
     private BoardData(Review review, ConductorRating rating, IReadOnlyList<FieldGrid> grids)
     {
         (_review, _rating, _grids) = (review, rating, grids);
-        _packed = SideBySide.Of(grids, PackedGrid.Of);
+        _packed = OnAllCores.Of(grids, PackedGrid.Of);
         _origin = new PointNm(review.Board!.Bounds.MinX, review.Board.Bounds.MinY);
     }
 

@@ -43,7 +43,7 @@ internal sealed record FieldGrid(
         long[] pitches = Pitches(review.Nets);
         List<Func<FieldGrid>> samplings = [.. review.Nets.SelectMany((net, n) => net.Conduction.Sheets
             .Select<SheetField, Func<FieldGrid>>(sheet => () => Sample(n, net, sheet, pitches[n], review)))];
-        return SideBySide.Of(samplings, sampling => sampling());
+        return OnAllCores.Of(samplings, sampling => sampling());
     }
 
     private static FieldGrid Sample(int stretch, SolvedNet net, SheetField sheet, long pitchNm, Review review)

@@ -1,4 +1,5 @@
 using CopperPath.Judging;
+using CopperPath.Quantities;
 
 namespace CopperPath.Cli.Report.Html;
 
@@ -21,7 +22,7 @@ internal static class FlyButton
         (Markup)$"layer\u00a0{layer}, {Coordinate("x", xM)}, {Coordinate("y", yM)}";
 
     /// <summary>Kept in one line: a number that stands apart from its axis is misread.</summary>
-    public static string Coordinate(string axis, double m) => FormattableString.Invariant($"{axis}\u00a0{m * 1e3:0.00}\u00a0mm");
+    public static string Coordinate(string axis, double m) => $"{axis} {QuantityText.Place(m)}".Replace(' ', '\u00a0');
 
     private static string Mm(double m) => FormattableString.Invariant($"{m * 1e3:0.######}");
 }

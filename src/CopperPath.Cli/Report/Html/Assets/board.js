@@ -265,7 +265,7 @@ class BoardView {
       if (Math.hypot(hole[0] - x, hole[1] - y) > hole[2] / 2) continue;
       const parts = [];
       for (let i = 3; i < hole.length; i += 4) {
-        parts.push(`between layers ${hole[i]} and ${hole[i + 1]} ${withPrefix(hole[i + 2], 'A')}, rise ${hole[i + 3].toFixed(1)} K`);
+        parts.push(`between layers ${hole[i]} and ${hole[i + 1]} ${withPrefix(hole[i + 2], 'A')}, rise ${decimals(hole[i + 3], 1)} K`);
       }
       lines.push([['b', stretch.name], ['', `: plated hole ${threeDigits(hole[2])} mm, ${parts.join('; ')}`]]);
     }
@@ -279,7 +279,7 @@ class BoardView {
         ...(grid.rise === undefined ? [] : [['', ', rise '], ['rise', this.riseText(grid, x, y)]]),
         ['', ` (cell ${grid.pitchMm} mm)`]]);
     }
-    const place = `Layer ${this.layer}, x ${x.toFixed(2)} mm, y ${y.toFixed(2)} mm`;
+    const place = `Layer ${this.layer}, x ${decimals(x, 2)} mm, y ${decimals(y, 2)} mm`;
     this.reading.replaceChildren(lines.length ? `${place}. ` : `${place}: no solved copper.`, ...lines.flatMap((line, i) => [
       ...(i ? [document.createElement('br')] : []), ...line.map(BoardView.piece)]));
   }

@@ -1,7 +1,7 @@
 namespace CopperPath.Cli;
 
 /// <summary>Work on all cores with the results in the order of what they were made from.</summary>
-internal static class SideBySide
+internal static class OnAllCores
 {
     /// <summary>Each item is taken by whichever core is free next, the first ones first: put the longest work there.</summary>
     public static TMade[] Of<TItem, TMade>(IReadOnlyList<TItem> items, Func<TItem, TMade> make)
