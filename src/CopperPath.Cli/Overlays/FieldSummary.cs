@@ -28,20 +28,13 @@ internal sealed record FieldSummary(
     {
         double[] values = [.. scene.Sheets.SelectMany(s => s.Values).Where(double.IsFinite)];
         ValueScale scale = ValueScale.For(scene.Scale, values);
-        double solvedM2 = 0;
+        AreaRanking copper = new(scene.Sheets);
         double hollowM2 = 0;
-        double aboveM2 = 0;
-        double belowM2 = 0;
         foreach (ShadedSheet sheet in scene.Sheets)
         {
             for (int t = 0; t < sheet.Mesh.TriangleCount; t++)
             {
-                double value = TriangleValue(sheet, t);
-                double areaM2 = TriangleAreas.AreaM2(sheet.Mesh, t);
-                solvedM2 += double.IsFinite(value) ? areaM2 : 0;
-                hollowM2 += double.IsFinite(value) ? 0 : areaM2;
-                aboveM2 += value > scale.Top ? areaM2 : 0;
-                belowM2 += value < scale.Bottom ? areaM2 : 0;
+                hollowM2 += double.IsFinite(sheet.MeanOf(t)) ? 0 : TriangleAreas.AreaM2(sheet.Mesh, t);
             }
         }
 
@@ -54,26 +47,10 @@ internal sealed record FieldSummary(
             values.Length > 0 ? values.Min() : 0,
             values.Length > 0 ? values.Max() : 0,
             scale,
-            solvedM2 > 0 ? aboveM2 / solvedM2 : 0,
-            solvedM2 > 0 ? belowM2 / solvedM2 : 0,
-            Math.Max(netM2 - solvedM2, hollowM2) > UnsolvedShare * netM2,
+            copper.ShareAbove(scale.Top),
+            copper.ShareBelow(scale.Bottom),
+            Math.Max(netM2 - copper.AreaM2, hollowM2) > UnsolvedShare * netM2,
             viaCurrentsA.Length > 0 ? viaCurrentsA.Max() : 0,
             ValueScale.For(viaSpec, viaCurrentsA));
-    }
-
-    private static double TriangleValue(ShadedSheet sheet, int triangle)
-    {
-        if (sheet.Shading == FieldShading.PerTriangle)
-        {
-            return sheet.Values[triangle];
-        }
-
-        double sum = 0;
-        for (int corner = 3 * triangle; corner < (3 * triangle) + 3; corner++)
-        {
-            sum += sheet.Values[sheet.Shading == FieldShading.PerCorner ? corner : sheet.Mesh.Triangles[corner]];
-        }
-
-        return sum / 3;
     }
 }

@@ -10,7 +10,21 @@ namespace CopperPath.Cli.Overlays;
 /// finite leaves its triangle unshaded.
 /// </param>
 /// <param name="Shading">How values become shades.</param>
-public sealed record ShadedSheet(SheetMesh Mesh, double[] Values, FieldShading Shading = FieldShading.PerTriangle);
+public sealed record ShadedSheet(SheetMesh Mesh, double[] Values, FieldShading Shading = FieldShading.PerTriangle)
+{
+    /// <summary>Value of a triangle as a whole: its own, or the mean of its three; not finite where one of them is not.</summary>
+    public double MeanOf(int triangle)
+    {
+        int corner = 3 * triangle;
+        int[] v = Mesh.Triangles;
+        return Shading switch
+        {
+            FieldShading.PerTriangle => Values[triangle],
+            FieldShading.PerCorner => (Values[corner] + Values[corner + 1] + Values[corner + 2]) / 3,
+            _ => (Values[v[corner]] + Values[v[corner + 1]] + Values[v[corner + 2]]) / 3,
+        };
+    }
+}
 
 /// <summary>How the values of a sheet become shades.</summary>
 public enum FieldShading

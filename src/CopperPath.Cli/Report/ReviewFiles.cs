@@ -15,18 +15,19 @@ internal static class ReviewFiles
     public static IReadOnlyList<OutputFile> Of(
         Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, CheckOptions options)
     {
+        IReadOnlyList<LayerField> fields = LayerField.Of(review);
         IReadOnlyList<FieldGrid> grids = [];
         IReadOnlyList<(string Name, OverlayScene Scene)> pictures = [];
         IReadOnlyList<OutputFile> waveforms = [];
         Parallel.Invoke(
             () => grids = FieldGrid.Of(review),
-            () => pictures = ReviewPictures.Of(review, options.PictureWidthPx),
+            () => pictures = ReviewPictures.Of(review, fields, options.PictureWidthPx),
             () => waveforms = WaveformFiles.Of(review));
 
         // The largest come first, so that no core is left alone with one at the end.
         Func<IReadOnlyList<OutputFile>>[] jobs =
         [
-            () => [HtmlReport.Of(review, stretches, brief, grids, waveforms)],
+            () => [HtmlReport.Of(review, stretches, brief, grids, new ReviewScales(fields), waveforms)],
             () => [new OutputFile("results.json", ResultsJson.Of(review, stretches, grids))],
             () => [new OutputFile("findings.sarif", FindingsSarif.Of(review))],
             () => ReviewTables.Of(review, stretches),

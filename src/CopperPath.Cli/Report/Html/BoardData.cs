@@ -17,21 +17,23 @@ internal sealed class BoardData
     private readonly Review _review;
     private readonly ConductorRating _rating;
     private readonly IReadOnlyList<FieldGrid> _grids;
+    private readonly ReviewScales _scales;
     private readonly PackedGrid[] _packed;
     private readonly PackedBytes _bytes = new();
     private readonly PointNm _origin;
 
-    private BoardData(Review review, ConductorRating rating, IReadOnlyList<FieldGrid> grids)
+    private BoardData(Review review, ConductorRating rating, IReadOnlyList<FieldGrid> grids, ReviewScales scales)
     {
-        (_review, _rating, _grids) = (review, rating, grids);
+        (_review, _rating, _grids, _scales) = (review, rating, grids, scales);
         _packed = OnAllCores.Of(grids, PackedGrid.Of);
         _origin = new PointNm(review.Board!.Bounds.MinX, review.Board.Bounds.MinY);
     }
 
     /// <summary>The two parts, ready to be embedded.</summary>
-    public static (string Json, string Bytes) Of(Review review, ConductorRating rating, IReadOnlyList<FieldGrid> grids)
+    public static (string Json, string Bytes) Of(
+        Review review, ConductorRating rating, IReadOnlyList<FieldGrid> grids, ReviewScales scales)
     {
-        BoardData data = new(review, rating, grids);
+        BoardData data = new(review, rating, grids, scales);
         string json = data.Json();
         return (json, data._bytes.Deflated());
     }
@@ -64,41 +66,44 @@ internal sealed class BoardData
     private void WriteQuantities(Utf8JsonWriter json)
     {
         json.WriteStartArray("quantities");
-        WriteQuantity(json, "density", "Current density", "A/mm\u00b2", 1e-6, ScaleKind.Logarithmic, grid => grid.DensityAPerM2);
-        WriteQuantity(json, "drop", "Potential drop", "mV", 1e3, ScaleKind.Linear, grid => grid.DropV);
+        WriteQuantity(json, "density", 1e-6, _scales.Density);
+        WriteQuantity(json, "drop", 1e3, stretch => FieldScale.Drop(_grids.Where(grid => stretch is null || grid.Stretch == stretch)));
         if (_grids.Any(grid => grid.RiseK is not null))
         {
-            WriteQuantity(json, "rise", "Temperature rise", "K", 1, ScaleKind.Linear, grid => grid.RiseK!);
+            WriteQuantity(json, "rise", 1, _scales.Rise);
         }
 
         json.WriteEndArray();
     }
 
     /// <summary>A quantity with a scale for all stretches and one for each alone.</summary>
-    private void WriteQuantity(
-        Utf8JsonWriter json, string id, string name, string unit, double perSi, ScaleKind kind, Func<FieldGrid, FieldRaster> field)
+    /// <param name="json">Where to.</param>
+    /// <param name="id">The script's name of it.</param>
+    /// <param name="perSi">Shown unit over SI unit.</param>
+    /// <param name="scaleOf">Scale of a stretch, or of all for null.</param>
+    private void WriteQuantity(Utf8JsonWriter json, string id, double perSi, Func<int?, ScaleSpec> scaleOf)
     {
+        ScaleSpec all = scaleOf(null);
         json.WriteStartObject();
         json.WriteString("id", id);
-        json.WriteString("name", name);
-        json.WriteString("unit", unit);
+        json.WriteString("name", all.QuantityName);
+        json.WriteString("unit", all.UnitSymbol);
         json.WriteNumber("perSi", perSi);
-        json.WriteBoolean("isLogarithmic", kind == ScaleKind.Logarithmic);
+        json.WriteBoolean("isLogarithmic", all.Kind == ScaleKind.Logarithmic);
         json.WriteStartArray("scales");
-        WriteScale(json, kind, [.. _grids.Select(field)], perSi);
+        WriteScale(json, all);
         for (int n = 0; n < _review.Nets.Count; n++)
         {
-            int stretch = n;
-            WriteScale(json, kind, [.. _grids.Where(grid => grid.Stretch == stretch).Select(field)], perSi);
+            WriteScale(json, scaleOf(n));
         }
 
         json.WriteEndArray();
         json.WriteEndObject();
     }
 
-    private static void WriteScale(Utf8JsonWriter json, ScaleKind kind, FieldRaster[] fields, double perSi)
+    private static void WriteScale(Utf8JsonWriter json, ScaleSpec spec)
     {
-        ValueScale scale = FieldScale.Of(kind, fields, perSi);
+        ValueScale scale = ValueScale.For(spec, []);
         json.WriteStartObject();
         json.WriteNumber("bottom", scale.Bottom);
         json.WriteNumber("top", scale.Top);

@@ -16,12 +16,13 @@ internal static class HtmlReport
     /// <param name="stretches">Its stretches.</param>
     /// <param name="brief">The brief it was made from.</param>
     /// <param name="grids">The fields, sampled.</param>
+    /// <param name="scales">The scales of the pictures.</param>
     /// <param name="waveforms">A picture for each converter of the brief.</param>
     public static OutputFile Of(
-        Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, IReadOnlyList<FieldGrid> grids, IReadOnlyList<OutputFile> waveforms)
+        Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, IReadOnlyList<FieldGrid> grids, ReviewScales scales, IReadOnlyList<OutputFile> waveforms)
     {
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
-        (string json, string bytes) = BoardData.Of(review, rating, grids);
+        (string json, string bytes) = BoardData.Of(review, rating, grids, scales);
         string revision = review.Brief.Board.Revision is { } text ? $", revision {text}" : "";
         Markup page = $"""
             <!DOCTYPE html>
