@@ -6,7 +6,7 @@ namespace CopperPath.Cli.Overlays;
 /// Finds places for number plates: near their spots where the copper leaves room, else in the gutters around the view.
 /// A greedy search in number order, then passes in which each plate may move to a better place while the others stay
 /// and pairs in each other's way are taken up and laid again.
-/// Hard rules: no plate on another plate, on any ring, or outside the frame. All else is a cost to be kept low.
+/// Hard rules: no plate on another plate, on any ring, on what any call-out is about, or outside the frame. All else is a cost to be kept low.
 /// </summary>
 internal sealed class CallOutPlacement
 {
@@ -18,6 +18,7 @@ internal sealed class CallOutPlacement
     private const double LeaderOverRingCost = 12;
     private const double ShadedCopperCost = 14;
     private const double QuietCopperCost = 1.5;
+    private const double ViaCost = 25;
     private const double GutterCost = 1;
 
     private static readonly double[] DistancesInPlates = [1.3, 1.7, 2.2, 2.8, 3.6, 4.6, 6];
@@ -28,12 +29,13 @@ internal sealed class CallOutPlacement
     private readonly float _gap;
     private readonly SKPoint[] _spots;
     private readonly float[] _rings;
+    private readonly CallOutObstacles _obstacles;
     private readonly SKPoint?[] _centres;
     private readonly IReadOnlyList<SKPoint> _slots;
     private int _relaysLeft = MostRelays;
 
     private CallOutPlacement(
-        SKRect view, CoverMap cover, SKSize plate, float gap, SKPoint[] spots, float[] rings, IReadOnlyList<SKPoint> slots)
+        SKRect view, CoverMap cover, SKSize plate, float gap, SKPoint[] spots, float[] rings, CallOutObstacles obstacles, IReadOnlyList<SKPoint> slots)
     {
         _view = view;
         _cover = cover;
@@ -41,15 +43,16 @@ internal sealed class CallOutPlacement
         _gap = gap;
         _spots = spots;
         _rings = rings;
+        _obstacles = obstacles;
         _centres = new SKPoint?[spots.Length];
         _slots = slots;
     }
 
     /// <summary>Centres of the plates, one per spot; null where no place was free.</summary>
     public static SKPoint?[] Find(
-        SKRect view, CoverMap cover, SKSize plate, float gap, SKPoint[] spots, float[] rings, IReadOnlyList<SKPoint> slots)
+        SKRect view, CoverMap cover, SKSize plate, float gap, SKPoint[] spots, float[] rings, CallOutObstacles obstacles, IReadOnlyList<SKPoint> slots)
     {
-        CallOutPlacement search = new(view, cover, plate, gap, spots, rings, slots);
+        CallOutPlacement search = new(view, cover, plate, gap, spots, rings, obstacles, slots);
         for (int pass = 0; pass < Passes; pass++)
         {
             bool hasMoved = false;
@@ -197,8 +200,8 @@ internal sealed class CallOutPlacement
             return length + GutterCost;
         }
 
-        (double shaded, double quiet) = _cover.Shares(box);
-        return length + (ShadedCopperCost * shaded) + (QuietCopperCost * quiet);
+        (double shaded, double quiet, double vias) = _cover.Shares(box);
+        return length + (ShadedCopperCost * shaded) + (QuietCopperCost * quiet) + (ViaCost * vias);
     }
 
     private SKPoint? BestFor(int i)
@@ -269,7 +272,7 @@ internal sealed class CallOutPlacement
             }
         }
 
-        return true;
+        return _obstacles.LeaveFree(BoxAround(centre, _plate));
     }
 
     private double LeaderCost(int i, SKPoint centre, double limit)

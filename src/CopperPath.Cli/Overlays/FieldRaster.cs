@@ -77,14 +77,18 @@ internal sealed class FieldRaster
         return raster;
     }
 
-    /// <summary>The samples in colour, transparent where there is none.</summary>
-    public SKImage Coloured(ValueScale scale, ColourMap map)
+    /// <summary>The samples in colour, transparent where there is none; what lies above the scale is hatched.</summary>
+    /// <param name="scale">Where each value stands.</param>
+    /// <param name="map">The colours.</param>
+    /// <param name="stripePx">Width of a stripe of the hatching, at least 1.</param>
+    public SKImage Coloured(ValueScale scale, ColourMap map, int stripePx)
     {
         uint[] shades = [.. Enumerable.Range(0, ShadeCount).Select(i => Packed(map.At(i / (ShadeCount - 1.0))))];
         using SKBitmap bitmap = new(new SKImageInfo(Width, Height, SKColorType.Rgba8888, SKAlphaType.Premul));
         Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(bitmap.GetPixelSpan());
         float last = float.NaN;
         uint shade = 0;
+        float top = (float)scale.Top;
         for (int i = 0; i < pixels.Length; i++)
         {
             // Neighbours are often of one triangle, and a logarithm takes its time.
@@ -95,12 +99,15 @@ internal sealed class FieldRaster
                 last = value;
             }
 
-            pixels[i] = shade;
+            pixels[i] = value > top && IsStripe(i % Width, i / Width, stripePx) ? shades[0] : shade;
         }
 
         bitmap.SetImmutable();
         return SKImage.FromBitmap(bitmap);
     }
+
+    /// <summary>Whether a pixel lies on a stripe of the hatching that marks what is above a scale: one in three, slanted.</summary>
+    internal static bool IsStripe(int x, int y, int stripePx) => (x + y) / stripePx % 3 == 0;
 
     private static uint Packed(SKColor c) => c.Red | ((uint)c.Green << 8) | ((uint)c.Blue << 16) | 0xFF000000;
 

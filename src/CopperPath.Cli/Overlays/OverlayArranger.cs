@@ -13,6 +13,9 @@ internal sealed class OverlayArranger
     private const float BesideFromAspect = 0.8f;
     private const float WideFromEms = 75;
 
+    /// <summary>Vias below this part of the scale may lie under a number plate.</summary>
+    private const double QuietVia = 0.2;
+
     private readonly OverlayScene _scene;
     private readonly FieldSummary _field;
     private readonly float _em;
@@ -61,7 +64,8 @@ internal sealed class OverlayArranger
         (SKRect frame, SKRect view, int rows) = PlaceFrame(Margin, y, frameWidth, tallestPx, aspect);
         ViewTransform transform = new(
             _scene.ViewNm, view.Left, view.Top, view.Width / Math.Max(1, _scene.ViewNm.WidthNm), _scene.SeenFromBelow);
-        IReadOnlyList<PlacedCallOut> callOuts = PlaceCallOuts(frame, view, rows, transform);
+        IReadOnlyList<PlacedVia> vias = PlacedVia.Of(_scene.Vias, transform, _field.ViaScale, _em);
+        IReadOnlyList<PlacedCallOut> callOuts = PlaceCallOuts(frame, view, rows, transform, vias);
 
         float bottom;
         if (isBeside)
@@ -80,7 +84,7 @@ internal sealed class OverlayArranger
         bottom = PlaceFooter(Margin, bottom + (1.2f * _em), width);
         SKSizeI size = new(_scene.WidthPx, (int)Math.Ceiling(bottom + (0.6f * Margin)));
         return new(
-            size, frame, view, transform, _texts, _fieldLegend, _viaLegend, _lengthBar!, _keys, callOuts, _listedPlates, _rules);
+            size, frame, view, transform, _texts, _fieldLegend, _viaLegend, _lengthBar!, _keys, vias, callOuts, _listedPlates, _rules);
     }
 
     private float PlaceTitle(float left, float top, float width)
@@ -126,16 +130,19 @@ internal sealed class OverlayArranger
         }
     }
 
-    private List<PlacedCallOut> PlaceCallOuts(SKRect frame, SKRect view, int rows, ViewTransform transform)
+    private List<PlacedCallOut> PlaceCallOuts(
+        SKRect frame, SKRect view, int rows, ViewTransform transform, IReadOnlyList<PlacedVia> vias)
     {
         CallOut[] shown = [.. _scene.CallOuts.Where(c => _scene.ViewNm.Contains(c.SpotNm)).OrderBy(c => c.Number)];
         SKPoint[] spots = Array.ConvertAll(shown, c => transform.Map(c.SpotNm));
         float[] rings = CallOutPlacement.RingRadii(spots, 0.7f * _em, 0.3f * _em);
         using SKPath net = CopperPaths.Of(_scene.NetCopper, transform);
         using SKPath quiet = CopperPaths.Of(_scene.QuietCopper, transform);
-        CoverMap cover = new(view, _em / 4, net, quiet);
+        SKRect?[] extents = [.. shown.Select((callOut, i) => ExtentOf(callOut, spots[i], rings[i], transform))];
+        CoverMap cover = new(view, _em / 4, net, quiet, [.. vias.Where(via => _field.ViaScale.PlaceOf(Math.Abs(via.Via.CurrentA)) > QuietVia).Select(via => via.Box)]);
+        CallOutObstacles obstacles = new(extents, [.. vias.Where(via => via.Via.IsOverLimit).Select(via => via.Box)]);
         IReadOnlyList<SKPoint> slots = CallOutPlacement.GutterSlots(frame, Plate, Gap, rows);
-        SKPoint?[] centres = CallOutPlacement.Find(view, cover, Plate, Gap, spots, rings, slots);
+        SKPoint?[] centres = CallOutPlacement.Find(view, cover, Plate, Gap, spots, rings, obstacles, slots);
 
         List<PlacedCallOut> placed = [];
         for (int i = 0; i < shown.Length; i++)
@@ -148,6 +155,7 @@ internal sealed class OverlayArranger
                 shown[i],
                 spots[i],
                 rings[i],
+                extents[i],
                 plate,
                 CallOutPlacement.RingEdgeTowards(centre, spots[i], rings[i]),
                 CallOutPlacement.PlateEdgeTowards(spots[i], centre, Plate)));
@@ -160,16 +168,26 @@ internal sealed class OverlayArranger
         return placed;
     }
 
-    private float PlaceLegends(float left, float top, float width, ViewTransform transform)
+    /// <summary>The extent with some air around it, where it reaches beyond the ring.</summary>
+    private SKRect? ExtentOf(CallOut callOut, SKPoint spot, float ring, ViewTransform transform)
     {
-        List<Func<float, float, float, float>> cells = [];
-        List<float> shares = [];
-        if (_field.HasValues)
+        if (callOut.ExtentNm is not { } extent)
         {
-            cells.Add(PlaceFieldLegend);
-            shares.Add(5);
+            return null;
         }
 
+        SKPoint a = transform.Map(new Geometry.PointNm(extent.MinX, extent.MinY));
+        SKPoint b = transform.Map(new Geometry.PointNm(extent.MaxX, extent.MaxY));
+        SKRect box = SKRect.Inflate(
+            new SKRect(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y)), 0.4f * _em, 0.4f * _em);
+        SKRect ringBox = SKRect.Create(spot.X - ring, spot.Y - ring, 2 * ring, 2 * ring);
+        return ringBox.Contains(box) ? null : box;
+    }
+
+    private float PlaceLegends(float left, float top, float width, ViewTransform transform)
+    {
+        List<Func<float, float, float, float>> cells = [PlaceFieldLegend];
+        List<float> shares = [5];
         if (_scene.Vias.Count > 0)
         {
             cells.Add(PlaceViaLegend);
@@ -204,34 +222,40 @@ internal sealed class OverlayArranger
     private float PlaceFieldLegend(float left, float top, float width)
     {
         ScaleSpec spec = _scene.Scale;
+        if (!_field.HasValues)
+        {
+            return PlaceLines(
+                $"{spec.QuantityName}: nothing on this layer has a value", left, top, width, _em, true, Ink.Main);
+        }
+
         string least = _field.Least < _field.Scale.Bottom ? "" : $"least {RoundNumbers.ThreeDigits(_field.Least)}, ";
         string remark = $"{least}most {RoundNumbers.ThreeDigits(_field.Most)} {spec.UnitSymbol}";
         if (_field.ShareAbove > 0)
         {
-            remark += $"; above the scale: {RoundNumbers.ThreeDigits(100 * _field.ShareAbove)} % of the area";
+            remark += $"; above the scale: {PercentOf(_field.ShareAbove)} of the shaded copper";
         }
 
         if (_field.ShareBelow > 0)
         {
-            string area = _field.ShareAbove > 0 ? "" : " of the area";
-            remark += $"; below the scale: {RoundNumbers.ThreeDigits(100 * _field.ShareBelow)} %{area}";
+            string copper = _field.ShareAbove > 0 ? "" : " of the shaded copper";
+            remark += $"; below: {PercentOf(_field.ShareBelow)}{copper}";
         }
 
         (_fieldLegend, float bottom) = PlaceLegendBar(
-            $"{spec.QuantityName}, {spec.UnitSymbol}", remark, _field.Scale, _field.Most, left, top, width);
+            $"{spec.QuantityName}, {spec.UnitSymbol}", remark, _field.Scale, _field.Most, isWedge: false, left, top, width);
         return bottom;
     }
 
     private float PlaceViaLegend(float left, float top, float width)
     {
-        string remark = $"{_scene.Vias.Count} vias, most {RoundNumbers.ThreeDigits(_field.MostViaA)} A";
+        string remark = $"{_scene.Vias.Count} {(_scene.Vias.Count == 1 ? "via" : "vias")}, most {RoundNumbers.ThreeDigits(_field.MostViaA)} A; the larger the dot, the larger the current";
         (_viaLegend, float bottom) = PlaceLegendBar(
-            "Current in each via, A", remark, _field.ViaScale, _field.MostViaA, left, top, width);
+            "Current in each via, A", remark, _field.ViaScale, _field.MostViaA, isWedge: true, left, top, width);
         return bottom;
     }
 
     private (LegendBar Legend, float Bottom) PlaceLegendBar(
-        string heading, string remark, ValueScale scale, double most, float left, float top, float width)
+        string heading, string remark, ValueScale scale, double most, bool isWedge, float left, float top, float width)
     {
         float y = PlaceLines(heading, left, top, width, _em, true, Ink.Main) + (0.45f * _em);
         bool runsOver = most > scale.Top;
@@ -257,7 +281,7 @@ internal sealed class OverlayArranger
         float peak = bar.Left + (bar.Width * (float)scale.PlaceOf(most));
         y = baseline + Descent(size) + (0.3f * _em);
         y = PlaceLines(remark, left, y, width, size, false, Ink.Muted);
-        return (new LegendBar(bar, scale, ticks, peak, runsOver), y);
+        return (new LegendBar(bar, scale, ticks, peak, runsOver, isWedge), y);
     }
 
     private float PlaceLengthBarAndKeys(float left, float top, float width, ViewTransform transform)
@@ -486,6 +510,9 @@ internal sealed class OverlayArranger
 
     private static string Joined(string separator, params string[] parts) =>
         string.Join(separator, parts.Where(p => p.Length > 0));
+
+    private static string PercentOf(double share) =>
+        share < 1e-4 ? "less than 0.01 %" : $"{RoundNumbers.Text(100 * share, share < 0.0995 ? 0.01 : 0.1)} %";
 
     private static string Millimetres(long nm) => RoundNumbers.Text((double)nm / Quantities.Units.NmPerMm, 0.01);
 

@@ -12,6 +12,7 @@ namespace CopperPath.Cli.Overlays;
 /// <param name="ViaLegend">Legend of the via currents; null without vias.</param>
 /// <param name="ScaleBar">The length bar.</param>
 /// <param name="Keys">Swatches that explain the fills.</param>
+/// <param name="Vias">Marks of the plated holes, in drawing order.</param>
 /// <param name="CallOuts">Call-outs inside the view, with their plates.</param>
 /// <param name="ListedPlates">The plates that head the rows of the call-out list.</param>
 /// <param name="Rules">Thin horizontal rules between the parts.</param>
@@ -25,6 +26,7 @@ public sealed record OverlayLayout(
     LegendBar? ViaLegend,
     LengthBar ScaleBar,
     IReadOnlyList<KeySwatch> Keys,
+    IReadOnlyList<PlacedVia> Vias,
     IReadOnlyList<PlacedCallOut> CallOuts,
     IReadOnlyList<NumberPlate> ListedPlates,
     IReadOnlyList<SKRect> Rules);
@@ -53,7 +55,9 @@ public enum Ink
 /// <param name="Ticks">Abscissas of the ticks, one per tick of the scale.</param>
 /// <param name="PeakXPx">Abscissa of the largest value shown, at the bar's end when it lies beyond.</param>
 /// <param name="RunsOver">True when values lie above the last shade.</param>
-public sealed record LegendBar(SKRect Bar, ValueScale Scale, IReadOnlyList<float> Ticks, float PeakXPx, bool RunsOver);
+/// <param name="IsWedge">True when the size of a mark grows with the value too.</param>
+public sealed record LegendBar(
+    SKRect Bar, ValueScale Scale, IReadOnlyList<float> Ticks, float PeakXPx, bool RunsOver, bool IsWedge);
 
 /// <summary>A bar of round length.</summary>
 public sealed record LengthBar(SKRect Bar, double LengthMm);
@@ -78,12 +82,14 @@ public sealed record NumberPlate(SKRect Box, int? Number, CallOutRank Rank);
 /// <param name="Plate">The plate; null when no free place was found, which the list then says.</param>
 /// <param name="Spot">The spot, pixels.</param>
 /// <param name="RingRadiusPx">Radius of the ring round the spot.</param>
+/// <param name="Extent">Box round all the call-out is about; null where the ring says it.</param>
 /// <param name="LeaderStart">Leader end on the ring.</param>
 /// <param name="LeaderEnd">Leader end on the plate.</param>
 public sealed record PlacedCallOut(
     CallOut CallOut,
     SKPoint Spot,
     float RingRadiusPx,
+    SKRect? Extent,
     NumberPlate? Plate,
     SKPoint LeaderStart,
     SKPoint LeaderEnd);

@@ -25,6 +25,8 @@ internal sealed class ScenePainter
         _hairPx = Math.Max(1, scene.WidthPx / 1800f);
     }
 
+    private int StripePx => Math.Max(1, (int)Math.Round(2 * _hairPx));
+
     private static ColourMap FieldMap => ColourMap.Viridis;
 
     private static ColourMap ViaMap => ColourMap.InnerInferno;
@@ -76,10 +78,9 @@ internal sealed class ScenePainter
             StrokePath(outline, _palette.BoardEdge, 1.4f * _hairPx);
         }
 
-        foreach (ViaMark via in _scene.Vias)
+        foreach (PlacedVia via in _layout.Vias)
         {
-            float radius = (float)(via.DiameterNm * _layout.Transform.PixelsPerNm / 2);
-            PaintVia(_layout.Transform.Map(via.CentreNm), radius, via.CurrentA, via.IsOverLimit);
+            PaintVia(via);
         }
 
         _canvas.Restore();
@@ -99,7 +100,7 @@ internal sealed class ScenePainter
         SKRectI area = AreaOf(path.Bounds);
         if (_field.HasValues && !area.IsEmpty)
         {
-            using SKImage image = FieldRaster.Sample(_scene.Sheets, _layout.Transform, area).Coloured(_field.Scale, FieldMap);
+            using SKImage image = FieldRaster.Sample(_scene.Sheets, _layout.Transform, area).Coloured(_field.Scale, FieldMap, StripePx);
             _canvas.Save();
             _canvas.ClipPath(path, SKClipOperation.Intersect, antialias: true);
             _canvas.DrawImage(image, area.Left, area.Top, new SKSamplingOptions(SKFilterMode.Nearest));
@@ -133,24 +134,38 @@ internal sealed class ScenePainter
         }
     }
 
-    private void PaintVia(SKPoint centre, float radius, double currentA, bool isOverLimit)
+    // Over the limit is told by shape, a lozenge, and in ink: the accent belongs to the call-outs.
+    private void PaintVia(PlacedVia placed)
     {
-        float outer = Math.Max(radius, 2.5f * _hairPx);
-        float band = 0.42f * outer;
-        if (isOverLimit)
+        if (placed.Via.IsOverLimit)
         {
-            FillCircle(centre, outer + (4 * _hairPx), _palette.Accent);
+            SKRect box = placed.Box;
+            FillLozenge(SKRect.Inflate(box, 3.5f * _hairPx, 3.5f * _hairPx), _palette.Page);
+            FillLozenge(SKRect.Inflate(box, 2 * _hairPx, 2 * _hairPx), _palette.Main);
+            FillLozenge(SKRect.Inflate(box, -0.5f * _hairPx, -0.5f * _hairPx), _palette.Page);
         }
 
-        FillCircle(centre, outer + (isOverLimit ? 1.5f * _hairPx : 0), _palette.ViaGround);
-        StrokeCircle(centre, outer - (band / 2), ViaMap.At(_field.ViaScale.PlaceOf(Math.Abs(currentA))), band);
-        StrokeCircle(centre, outer, _palette.ViaGround, _hairPx);
+        FillCircle(placed.Centre, placed.RadiusPx + (0.5f * _hairPx), _palette.ViaGround);
+        FillCircle(placed.Centre, placed.RadiusPx - (0.5f * _hairPx), ViaMap.At(_field.ViaScale.PlaceOf(Math.Abs(placed.Via.CurrentA))));
     }
+
+    private void FillLozenge(SKRect box, SKColor colour) => FillPolygon(
+        colour,
+        new SKPoint(box.MidX, box.Top),
+        new SKPoint(box.Right, box.MidY),
+        new SKPoint(box.MidX, box.Bottom),
+        new SKPoint(box.Left, box.MidY));
 
     private void PaintLeader(PlacedCallOut placed)
     {
         float line = Math.Max(1.5f * _hairPx, _scene.WidthPx / 1000f);
         SKColor colour = placed.CallOut.Rank == CallOutRank.Note ? _palette.Main : _palette.Accent;
+        if (placed.Extent is { } extent)
+        {
+            StrokeBox(extent, _palette.Plate, 2.2f * line);
+            StrokeBox(extent, colour, 0.8f * line);
+        }
+
         StrokeCircle(placed.Spot, placed.RingRadiusPx, _palette.Plate, 2.6f * line);
         if (placed.Plate is not null)
         {
@@ -185,18 +200,20 @@ internal sealed class ScenePainter
         SKColor[] colours = [.. Enumerable.Range(0, Stops).Select(i => map.At(i / (Stops - 1.0)))];
         using (SKShader shader = SKShader.CreateLinearGradient(
             new SKPoint(bar.Left, 0), new SKPoint(bar.Right, 0), colours, SKShaderTileMode.Clamp))
-        using (SKPaint paint = new() { Shader = shader })
+        using (SKPaint paint = new() { Shader = shader, IsAntialias = legend.IsWedge })
+        using (SKPathBuilder shape = new())
         {
-            _canvas.DrawRect(bar, paint);
+            float thin = legend.IsWedge ? 0.4f * bar.Height : 0;
+            shape.AddPoly(
+                [new SKPoint(bar.Left, bar.Top + thin), new SKPoint(bar.Right, bar.Top), new SKPoint(bar.Right, bar.Bottom), new SKPoint(bar.Left, bar.Bottom - thin)],
+                close: true);
+            using SKPath path = shape.Detach();
+            _canvas.DrawPath(path, paint);
         }
 
         if (legend.RunsOver)
         {
-            FillPolygon(
-                map.At(1),
-                new SKPoint(bar.Right, bar.Top),
-                new SKPoint(bar.Right + (0.8f * bar.Height), bar.MidY),
-                new SKPoint(bar.Right, bar.Bottom));
+            PaintOverflow(bar, map);
         }
 
         foreach (float tick in legend.Ticks)
@@ -210,6 +227,24 @@ internal sealed class ScenePainter
             new SKPoint(legend.PeakXPx - mark, bar.Top - (1.3f * mark)),
             new SKPoint(legend.PeakXPx + mark, bar.Top - (1.3f * mark)),
             new SKPoint(legend.PeakXPx, bar.Top));
+    }
+
+    /// <summary>A tip at the bar's end, hatched as the copper above the scale is.</summary>
+    private void PaintOverflow(SKRect bar, ColourMap map)
+    {
+        using SKPathBuilder builder = new();
+        builder.AddPoly(
+            [new SKPoint(bar.Right, bar.Top), new SKPoint(bar.Right + bar.Height, bar.MidY), new SKPoint(bar.Right, bar.Bottom)], close: true);
+        using SKPath tip = builder.Detach();
+        FillPath(tip, map.At(1));
+        _canvas.Save();
+        _canvas.ClipPath(tip, SKClipOperation.Intersect, antialias: true);
+        for (float x = bar.Right; x < bar.Right + (2 * bar.Height); x += 3 * StripePx * MathF.Sqrt(2))
+        {
+            StrokeLine(new SKPoint(x, bar.Top), new SKPoint(x - bar.Height, bar.Bottom), map.At(0), StripePx);
+        }
+
+        _canvas.Restore();
     }
 
     private void PaintLengthBar()
@@ -232,7 +267,9 @@ internal sealed class ScenePainter
                 PaintSwatch(key.Box, _palette.NetFill, _palette.NetEdge);
                 break;
             default:
-                PaintVia(centre, 0.38f * key.Box.Height, _field.ViaScale.Top / 2, key.Kind == KeyKind.ViaOverLimit);
+                bool isOverLimit = key.Kind == KeyKind.ViaOverLimit;
+                ViaMark sample = new(default, _field.ViaScale.Top / 2, isOverLimit);
+                PaintVia(new PlacedVia(sample, centre, (isOverLimit ? 0.28f : 0.38f) * key.Box.Height));
                 break;
         }
     }
@@ -283,6 +320,13 @@ internal sealed class ScenePainter
     {
         using SKPaint paint = Stroke(colour, width);
         _canvas.DrawCircle(centre, radius, paint);
+    }
+
+    private void StrokeBox(SKRect box, SKColor colour, float width)
+    {
+        using SKPaint paint = Stroke(colour, width);
+        float corner = 4 * _hairPx;
+        _canvas.DrawRoundRect(box, corner, corner, paint);
     }
 
     private void StrokeLine(SKPoint from, SKPoint to, SKColor colour, float width)

@@ -9,11 +9,13 @@ public static class WaveformChart
 {
     private const int WidthPx = 1600;
     private const int PanelPx = 240;
-    private const int HeadPx = 110;
-    private const int FootPx = 90;
+    private const int LanePx = 64;
+    private const int LaneGapPx = 26;
+    private const int HeadPx = 172;
+    private const int FootPx = 100;
     private const int LeftPx = 130;
     private const int RightPx = 60;
-    private const int GapPx = 56;
+    private const int GapPx = 64;
     private const float TextPx = 22;
     private const float TitlePx = 32;
     private const int MostTicks = 5;
@@ -29,91 +31,152 @@ public static class WaveformChart
         ConverterWaveforms waves = ConverterWaveforms.Of(facts.Stage);
         (string Title, IReadOnlyList<Waveform> Lines)[] panels =
         [
-            ("Switch nodes", waves.SwitchNodesV),
             ("Inductors", waves.InductorsA),
             ("All inductors together", [waves.OutputA]),
             ("Input capacitors", [waves.InputCapacitorsA]),
         ];
-        int heightPx = HeadPx + (panels.Length * (PanelPx + GapPx)) + FootPx - GapPx;
+        int lanes = waves.SwitchNodesV.Count;
+        int lanesPx = (lanes * LanePx) + ((lanes - 1) * LaneGapPx);
+        int heightPx = HeadPx + lanesPx + (panels.Length * (GapPx + PanelPx)) + FootPx;
         using SKBitmap bitmap = new(new SKImageInfo(WidthPx, heightPx, SKColorType.Rgba8888, SKAlphaType.Opaque));
         using (SKCanvas canvas = new(bitmap))
         {
             OverlayPalette palette = OverlayPalette.Of(OverlayTheme.Light);
             canvas.Clear(palette.Page);
             Text(canvas, $"{facts.Name}: waveforms over one period", LeftPx, 48, TitlePx, palette.Main, isStrong: true);
-            Text(canvas, FormattableString.Invariant($"{facts.Stage.Phases} {(facts.Stage.Phases == 1 ? "phase" : "phases")}, ") + $"{QuantityText.Voltage(facts.Stage.InputV)} to {QuantityText.Voltage(facts.OutputV)}, "
-                + $"{QuantityText.Current(facts.Stage.OutputA)}, duty {QuantityText.Percent(facts.Stage.Duty)}, {QuantityText.Frequency(facts.Stage.SwitchingHz)}; ideal parts",
-                LeftPx, 82, TextPx, palette.Muted, isStrong: false);
-            for (int p = 0; p < panels.Length; p++)
+            Text(canvas, ConditionsOf(facts), LeftPx, 84, TextPx, palette.Muted, isStrong: false);
+            Text(canvas, BasisOf(facts), LeftPx, 114, TextPx, palette.Muted, isStrong: false);
+            SKRect frame = SKRect.Create(LeftPx, HeadPx, WidthPx - LeftPx - RightPx, lanesPx);
+            PaintLanes(canvas, palette, waves.SwitchNodesV, frame, facts.Stage);
+            foreach ((string title, IReadOnlyList<Waveform> lines) in panels)
             {
-                SKRect frame = SKRect.Create(LeftPx, HeadPx + 20 + (p * (PanelPx + GapPx)), WidthPx - LeftPx - RightPx, PanelPx);
-                PaintPanel(canvas, palette, panels[p].Title, panels[p].Lines, frame, facts.Stage.PeriodS, withTimes: p == panels.Length - 1);
+                frame = SKRect.Create(frame.Left, frame.Bottom + GapPx, frame.Width, PanelPx);
+                PaintPanel(canvas, palette, title, lines, frame, facts.Stage.PeriodS);
             }
+
+            PaintTimes(canvas, palette, frame, facts.Stage.PeriodS);
         }
 
         return PngFile.Of(bitmap);
     }
 
-    private static void PaintPanel(
-        SKCanvas canvas, OverlayPalette palette, string title, IReadOnlyList<Waveform> lines, SKRect frame, double periodS, bool withTimes)
+    /// <summary>The operating point; a duty that carries losses says so.</summary>
+    internal static string ConditionsOf(ConverterFacts facts)
     {
-        double low = Math.Min(0, lines.Min(line => line.Corners.Min(corner => corner.Value)));
-        double high = Math.Max(0, lines.Max(line => line.Corners.Max(corner => corner.Value)));
+        BuckStage stage = facts.Stage;
+        string phases = FormattableString.Invariant($"{stage.Phases} {(stage.Phases == 1 ? "phase" : "phases")}");
+        string why = facts.Efficiency < 1
+            ? $" ({QuantityText.Percent(facts.OutputV / stage.InputV)} by the voltages, over the efficiency of {QuantityText.Percent(facts.Efficiency)})" : "";
+        return $"{phases}, {QuantityText.Voltage(stage.InputV)} to {QuantityText.Voltage(facts.OutputV)}, {QuantityText.Current(stage.OutputA)}, "
+            + $"{QuantityText.Frequency(stage.SwitchingHz)}, duty {QuantityText.Percent(stage.Duty)}{why}";
+    }
 
-        // Ripple on a large mean is what the reader looks for, so such a panel does not start at zero.
-        double least = lines.Min(line => line.Corners.Min(corner => corner.Value));
-        low = least > (high - least) ? least - (0.2 * (high - least)) : low;
-        high = high > low ? high : low + 1;
-        double step = RoundNumbers.Step(high - low, MostTicks);
-        using SKPaint rule = new() { Color = palette.Rule, StrokeWidth = 1.5f, IsAntialias = true };
-        foreach (double tick in RoundNumbers.Multiples(low, high, step))
-        {
-            float y = Y(tick);
-            canvas.DrawLine(frame.Left, y, frame.Right, y, rule);
-            string text = RoundNumbers.Text(tick, step);
-            Text(canvas, text, frame.Left - 12 - PictureFonts.WidthPx(text, TextPx, false), y + 8, TextPx, palette.Muted, isStrong: false);
-        }
+    /// <summary>What the lines take for granted.</summary>
+    internal static string BasisOf(ConverterFacts facts) =>
+        (facts.Efficiency < 1 ? "Losses as a constant voltage in series with the inductors" : "No losses")
+        + "; phases alike, straight edges, no dead time, continuous conduction";
 
-        Text(canvas, $"{title}, {lines[0].Unit}", frame.Left, frame.Top - 10, TextPx, palette.Main, isStrong: true);
+    /// <summary>A lane for each phase: on one axis the lines would lie on each other for most of the period.</summary>
+    private static void PaintLanes(
+        SKCanvas canvas, OverlayPalette palette, IReadOnlyList<Waveform> lines, SKRect frame, BuckStage stage)
+    {
+        Text(canvas, lines.Count > 1 ? "Switch nodes, V" : "Switch node, V", frame.Left, frame.Top - 16, TextPx, palette.Main, isStrong: true);
         if (lines.Count > 1)
         {
-            PaintPhaseKey(canvas, palette, lines.Count, frame.Right, frame.Top - 10);
+            PaintPhaseKey(canvas, palette, lines.Count, frame.Right, frame.Top - 16);
         }
 
         for (int i = 0; i < lines.Count; i++)
         {
-            using SKPaint stroke = LineOfPhase(i);
-            using SKPathBuilder way = new();
-            way.MoveTo(X(lines[i].Corners[0].TimeS), Y(lines[i].Corners[0].Value));
-            foreach ((double timeS, double value) in lines[i].Corners.Skip(1))
-            {
-                way.LineTo(X(timeS), Y(value));
-            }
-
-            using SKPath path = way.Detach();
-            canvas.DrawPath(path, stroke);
+            SKRect lane = SKRect.Create(frame.Left, frame.Top + (i * (LanePx + LaneGapPx)), frame.Width, LanePx);
+            PaintTicks(canvas, palette, lane, 0, stage.InputV, [(0, "0"), (stage.InputV, RoundNumbers.ThreeDigits(stage.InputV))]);
+            PaintLine(canvas, lines[i], i, lane, 0, stage.InputV, stage.PeriodS);
+            PaintTimeTicks(canvas, palette, lane, stage.PeriodS);
         }
-
-        double timeStepUs = RoundNumbers.Step(periodS * 1e6, 8);
-        foreach (double timeUs in RoundNumbers.Multiples(0, periodS * 1e6, timeStepUs))
-        {
-            float x = X(timeUs * 1e-6);
-            canvas.DrawLine(x, frame.Bottom, x, frame.Bottom + 8, rule);
-            if (withTimes)
-            {
-                string text = RoundNumbers.Text(timeUs, timeStepUs);
-                Text(canvas, text, x - (PictureFonts.WidthPx(text, TextPx, false) / 2), frame.Bottom + 34, TextPx, palette.Muted, isStrong: false);
-            }
-        }
-
-        if (withTimes)
-        {
-            Text(canvas, "Time from the turn-on of phase 1, us", frame.Left, frame.Bottom + 66, TextPx, palette.Main, isStrong: true);
-        }
-
-        float X(double timeS) => frame.Left + (float)(timeS / periodS * frame.Width);
-        float Y(double value) => frame.Bottom - (float)((value - low) / (high - low) * frame.Height);
     }
+
+    private static void PaintPanel(
+        SKCanvas canvas, OverlayPalette palette, string title, IReadOnlyList<Waveform> lines, SKRect frame, double periodS)
+    {
+        Text(canvas, $"{title}, {lines[0].Unit}", frame.Left, frame.Top - 16, TextPx, palette.Main, isStrong: true);
+        if (lines.Count > 1)
+        {
+            PaintPhaseKey(canvas, palette, lines.Count, frame.Right, frame.Top - 16);
+        }
+
+        // Ripple on a large mean is what the reader looks for, so such a panel does not start at zero. Both ends are
+        // ticks: no part of a line lies beyond the last value written.
+        double least = lines.Min(line => line.Corners.Min(corner => corner.Value));
+        double most = lines.Max(line => line.Corners.Max(corner => corner.Value));
+        bool isRipple = least > most - least;
+        double low = isRipple ? least : Math.Min(0, least);
+        double high = Math.Max(most, low + Math.Max(1e-9, 1e-9 * Math.Abs(low)));
+        double step = RoundNumbers.Step(high - low, MostTicks);
+        low = Math.Floor((low / step) + 1e-9) * step;
+        high = Math.Ceiling((high / step) - 1e-9) * step;
+        PaintTicks(canvas, palette, frame, low, high,
+            [.. RoundNumbers.Multiples(low, high, step).Select(tick => (tick, RoundNumbers.Text(tick, step)))]);
+        for (int i = 0; i < lines.Count; i++)
+        {
+            PaintLine(canvas, lines[i], i, frame, low, high, periodS);
+        }
+
+        PaintTimeTicks(canvas, palette, frame, periodS);
+    }
+
+    private static void PaintTicks(
+        SKCanvas canvas, OverlayPalette palette, SKRect frame, double low, double high, IReadOnlyList<(double Value, string Label)> ticks)
+    {
+        using SKPaint rule = new() { Color = palette.Rule, StrokeWidth = 1.5f, IsAntialias = true };
+        foreach ((double value, string label) in ticks)
+        {
+            float y = Height(frame, low, high, value);
+            canvas.DrawLine(frame.Left, y, frame.Right, y, rule);
+            Text(canvas, label, frame.Left - 12 - PictureFonts.WidthPx(label, TextPx, false), y + 8, TextPx, palette.Muted, isStrong: false);
+        }
+    }
+
+    private static void PaintLine(SKCanvas canvas, Waveform line, int phase, SKRect frame, double low, double high, double periodS)
+    {
+        using SKPaint stroke = LineOfPhase(phase);
+        using SKPathBuilder way = new();
+        way.AddPoly(
+            [.. line.Corners.Select(corner => new SKPoint(Abscissa(frame, periodS, corner.TimeS), Height(frame, low, high, corner.Value)))], close: false);
+        using SKPath path = way.Detach();
+        canvas.DrawPath(path, stroke);
+    }
+
+    private static void PaintTimeTicks(SKCanvas canvas, OverlayPalette palette, SKRect frame, double periodS)
+    {
+        using SKPaint rule = new() { Color = palette.Rule, StrokeWidth = 1.5f, IsAntialias = true };
+        foreach ((double timeS, _) in Times(periodS))
+        {
+            float x = Abscissa(frame, periodS, timeS);
+            canvas.DrawLine(x, frame.Bottom, x, frame.Bottom + 8, rule);
+        }
+    }
+
+    private static void PaintTimes(SKCanvas canvas, OverlayPalette palette, SKRect frame, double periodS)
+    {
+        foreach ((double timeS, string label) in Times(periodS))
+        {
+            float x = Abscissa(frame, periodS, timeS) - (PictureFonts.WidthPx(label, TextPx, false) / 2);
+            Text(canvas, label, x, frame.Bottom + 34, TextPx, palette.Muted, isStrong: false);
+        }
+
+        Text(canvas, "Time from the turn-on of phase 1, µs", frame.Left, frame.Bottom + 68, TextPx, palette.Main, isStrong: true);
+    }
+
+    private static IEnumerable<(double TimeS, string Label)> Times(double periodS)
+    {
+        double stepUs = RoundNumbers.Step(periodS * 1e6, 8);
+        return RoundNumbers.Multiples(0, periodS * 1e6, stepUs).Select(timeUs => (timeUs * 1e-6, RoundNumbers.Text(timeUs, stepUs)));
+    }
+
+    private static float Abscissa(SKRect frame, double periodS, double timeS) => frame.Left + (float)(timeS / periodS * frame.Width);
+
+    private static float Height(SKRect frame, double low, double high, double value) =>
+        frame.Bottom - (float)((value - low) / (high - low) * frame.Height);
 
     private static SKPaint LineOfPhase(int index) =>
         new() { Color = s_phaseColours[index % s_phaseColours.Length], StrokeWidth = 3, Style = SKPaintStyle.Stroke, IsAntialias = true };

@@ -120,7 +120,6 @@ internal static class ReviewPictures
             .BusiestOfEachHole(net.Conduction.Barrels.Where(barrel => barrel.UpperLayer <= layer && layer <= barrel.LowerLayer))
             .Select(barrel => new ViaMark(
                 barrel.Barrel.Centre,
-                barrel.Barrel.Feature.ToolDiameterNm,
                 barrel.CurrentA,
                 rating.BarrelRiseK(barrel) > net.Bound.Review.Limits.TemperatureRiseK)))];
     }
@@ -137,7 +136,10 @@ internal static class ReviewPictures
                     i + 1,
                     new PointNm((long)Math.Round(Units.NmFromMetres(finding.XM)), (long)Math.Round(Units.NmFromMetres(finding.YM))),
                     finding.Level == FindingLevel.Remark || finding.Waiver is not null ? CallOutRank.Caution : CallOutRank.Fail,
-                    $"{finding.Subject}: {finding.Sentence}"));
+                    $"{finding.Subject}: {finding.Sentence}")
+                {
+                    ExtentNm = finding.Extent,
+                });
             }
         }
 

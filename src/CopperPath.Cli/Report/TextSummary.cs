@@ -26,6 +26,12 @@ public static class TextSummary
         writer.WriteLine();
         writer.WriteLine($"Verdict: {VerdictText(review)}");
         writer.WriteLine($"Written: {files.Count} files in {folder}");
+        if (ReviewPictures.LayersWithoutPicture(review) is { Count: > 0 } empty)
+        {
+            writer.WriteLine(FormattableString.Invariant(
+                $"No picture of {(empty.Count == 1 ? "layer" : "layers")} {string.Join(", ", empty)}: no reviewed copper with current there."));
+        }
+
         writer.WriteLine();
         writer.WriteLine(Cautions.Text);
     }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CopperPath.Electrical;
+using CopperPath.Geometry;
 using CopperPath.Polygons;
 using CopperPath.Quantities;
 using CopperPath.Thermal;
@@ -52,7 +53,10 @@ internal static class BarrelRule
                 + $"({rating.Other.Name} says {QuantityText.TemperatureDifference(rating.Other.BarrelRiseK(worst))}"
                 + $"{heat.Beside(worst.UpperLayer, Units.MetresFromNm(worst.Barrel.Centre.X), Units.MetresFromNm(worst.Barrel.Centre.Y))}).",
             string.Create(CultureInfo.InvariantCulture, $"Use about {needed} holes of this size here, spread across the path of the current."),
-            rating.BarrelAssumption(worst));
+            rating.BarrelAssumption(worst))
+        {
+            Extent = BoxNm.Of(hot.Select(judged => judged.Barrel.Barrel.Centre)).GrownBy(worst.Barrel.Feature.ToolDiameterNm / 2),
+        };
     }
 
     internal static List<List<BarrelCurrent>> Groups(IReadOnlyList<BarrelCurrent> barrels)

@@ -1,4 +1,5 @@
 using CopperPath.Brief;
+using CopperPath.Geometry;
 
 namespace CopperPath.Judging;
 
@@ -50,6 +51,9 @@ public sealed record Finding(
     string Advice,
     string Assumption)
 {
+    /// <summary>Box round all it is about on its layer, such as a slot or a group of holes; null where the place says it.</summary>
+    public BoxNm? Extent { get; init; }
+
     /// <summary>The brief's word that this finding is accepted, or null.</summary>
     public Waiver? Waiver { get; init; }
 

@@ -1,4 +1,5 @@
 using CopperPath.Electrical;
+using CopperPath.Geometry;
 using CopperPath.Quantities;
 using CopperPath.Thermal;
 
@@ -65,8 +66,14 @@ internal static class NeckRule
                 + $"({rating.Other.Name} says {QuantityText.TemperatureDifference(rating.Other.TraceRiseK(section))}"
                 + $"{heat.Beside(section.Layer, section.AtXM, section.AtYM)}).",
             $"Widen it to {QuantityText.Length(neededM)} or more, or carry part of the current on another layer.",
-            rating.TraceAssumption(section));
+            rating.TraceAssumption(section))
+        {
+            Extent = BoxNm.Of([EndOf(section.FromXM, section.FromYM), EndOf(section.ToXM, section.ToYM)]),
+        };
     }
+
+    private static PointNm EndOf(double xM, double yM) =>
+        new((long)Math.Round(Units.NmFromMetres(xM)), (long)Math.Round(Units.NmFromMetres(yM)));
 
     private static double Distance(Section a, Section b) =>
         Math.Sqrt(((a.AtXM - b.AtXM) * (a.AtXM - b.AtXM)) + ((a.AtYM - b.AtYM) * (a.AtYM - b.AtYM)));

@@ -49,12 +49,15 @@ internal static class ReturnSlotRule
 
     private static Finding FindingOf(SolvedNet plane, int layer, Slot slot, double allowedM, List<string> crossed) => new(
         RuleCatalogue.ReturnSlot.Id, FindingLevel.BeyondLimit, plane.Bound.Review.Name, layer,
-        Units.MetresFromNm(slot.Middle.X), Units.MetresFromNm(slot.Middle.Y),
+        Units.MetresFromNm(slot.Bounds.Centre.X), Units.MetresFromNm(slot.Bounds.Centre.Y),
         new Measure("slot length", "m", slot.LengthM, allowedM),
         $"A slot {QuantityText.Length(slot.LengthM)} long and about {QuantityText.Length(slot.AreaM2 / slot.LengthM)} wide cuts the return plane on layer {layer} "
             + $"in line with {string.Join(", ", crossed)}.",
         "Close the slot, or bridge it on the path of the current; the return current must go around it, which adds drop, loop area and noise.",
-        "void in the drawn plane, found on a grid of 0.1 mm, with copper of the power path over or under it and no return copper between; the length is common practice, no source");
+        "void in the drawn plane, found on a grid of 0.1 mm, with copper of the power path over or under it and no return copper between; the length is common practice, no source")
+    {
+        Extent = slot.Bounds,
+    };
 
     private static bool IsPowerPath(SolvedNet net) => net.Bound.Review.Role is not (NetRole.Return or NetRole.Other);
 
@@ -75,7 +78,7 @@ internal static class ReturnSlotRule
         {
             if (cells.Count(cell => all[cell]) <= FilledShare * cells.Count)
             {
-                yield return new Slot(cells, LengthM(cells, plane), BoxNm.Of(cells.Select(plane.CentreOf)).Centre);
+                yield return new Slot(cells, LengthM(cells, plane), BoxNm.Of(cells.Select(plane.CentreOf)).GrownBy(CopperRaster.CellNm / 2));
             }
         }
     }
@@ -120,8 +123,8 @@ internal static class ReturnSlotRule
 
     /// <param name="Cells">Cells of the void.</param>
     /// <param name="LengthM">Its length, metres.</param>
-    /// <param name="Middle">Middle of its bounds.</param>
-    private sealed record Slot(List<int> Cells, double LengthM, PointNm Middle)
+    /// <param name="Bounds">The box round it.</param>
+    private sealed record Slot(List<int> Cells, double LengthM, BoxNm Bounds)
     {
         public double AreaM2 => Cells.Count * (CopperRaster.CellNm * 1e-9) * (CopperRaster.CellNm * 1e-9);
     }
