@@ -18,7 +18,7 @@ internal sealed class CallOutPlacement
     private const double LeaderOverRingCost = 12;
     private const double ShadedCopperCost = 14;
     private const double QuietCopperCost = 1.5;
-    private const double ViaCost = 25;
+    private const double ViaCost = 16;
     private const double GutterCost = 1;
 
     private static readonly double[] DistancesInPlates = [1.3, 1.7, 2.2, 2.8, 3.6, 4.6, 6];
@@ -130,6 +130,15 @@ internal sealed class CallOutPlacement
     {
         float distance = SKPoint.Distance(centre, spot);
         return distance <= radius ? spot : Along(spot, centre, radius / distance);
+    }
+
+    /// <summary>Where the way from outside to a spot in a box enters the box.</summary>
+    public static SKPoint BoxEdgeTowards(SKPoint from, SKPoint spot, SKRect box)
+    {
+        float enter = 0;
+        float leave = 1;
+        return Clips(spot.X - from.X, box.Left - from.X, box.Right - from.X, ref enter, ref leave)
+            && Clips(spot.Y - from.Y, box.Top - from.Y, box.Bottom - from.Y, ref enter, ref leave) ? Along(from, spot, enter) : spot;
     }
 
     public static SKRect BoxAround(SKPoint centre, SKSize size) =>

@@ -13,9 +13,6 @@ internal sealed class OverlayArranger
     private const float BesideFromAspect = 0.8f;
     private const float WideFromEms = 75;
 
-    /// <summary>Vias below this part of the scale may lie under a number plate.</summary>
-    private const double QuietVia = 0.2;
-
     private readonly OverlayScene _scene;
     private readonly FieldSummary _field;
     private readonly float _em;
@@ -138,8 +135,8 @@ internal sealed class OverlayArranger
         float[] rings = CallOutPlacement.RingRadii(spots, 0.7f * _em, 0.3f * _em);
         using SKPath net = CopperPaths.Of(_scene.NetCopper, transform);
         using SKPath quiet = CopperPaths.Of(_scene.QuietCopper, transform);
-        SKRect?[] extents = [.. shown.Select((callOut, i) => ExtentOf(callOut, spots[i], rings[i], transform))];
-        CoverMap cover = new(view, _em / 4, net, quiet, [.. vias.Where(via => _field.ViaScale.PlaceOf(Math.Abs(via.Via.CurrentA)) > QuietVia).Select(via => via.Box)]);
+        SKRect?[] extents = [.. shown.Select((callOut, i) => ExtentOf(callOut, rings[i], transform))];
+        CoverMap cover = new(view, _em / 4, net, quiet, [.. vias.Select(via => via.Box)]);
         CallOutObstacles obstacles = new(extents, [.. vias.Where(via => via.Via.IsOverLimit).Select(via => via.Box)]);
         IReadOnlyList<SKPoint> slots = CallOutPlacement.GutterSlots(frame, Plate, Gap, rows);
         SKPoint?[] centres = CallOutPlacement.Find(view, cover, Plate, Gap, spots, rings, obstacles, slots);
@@ -157,7 +154,9 @@ internal sealed class OverlayArranger
                 rings[i],
                 extents[i],
                 plate,
-                CallOutPlacement.RingEdgeTowards(centre, spots[i], rings[i]),
+                extents[i] is { } extent
+                    ? CallOutPlacement.BoxEdgeTowards(centre, spots[i], extent)
+                    : CallOutPlacement.RingEdgeTowards(centre, spots[i], rings[i]),
                 CallOutPlacement.PlateEdgeTowards(spots[i], centre, Plate)));
             if (plate is not null)
             {
@@ -169,7 +168,7 @@ internal sealed class OverlayArranger
     }
 
     /// <summary>The extent with some air around it, where it reaches beyond the ring.</summary>
-    private SKRect? ExtentOf(CallOut callOut, SKPoint spot, float ring, ViewTransform transform)
+    private SKRect? ExtentOf(CallOut callOut, float ring, ViewTransform transform)
     {
         if (callOut.ExtentNm is not { } extent)
         {
@@ -179,9 +178,8 @@ internal sealed class OverlayArranger
         SKPoint a = transform.Map(new Geometry.PointNm(extent.MinX, extent.MinY));
         SKPoint b = transform.Map(new Geometry.PointNm(extent.MaxX, extent.MaxY));
         SKRect box = SKRect.Inflate(
-            new SKRect(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y)), 0.4f * _em, 0.4f * _em);
-        SKRect ringBox = SKRect.Create(spot.X - ring, spot.Y - ring, 2 * ring, 2 * ring);
-        return ringBox.Contains(box) ? null : box;
+            new SKRect(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y)), 0.6f * _em, 0.6f * _em);
+        return Math.Max(box.Width, box.Height) > 2 * ring ? box : null;
     }
 
     private float PlaceLegends(float left, float top, float width, ViewTransform transform)

@@ -82,8 +82,8 @@ public sealed record NumberPlate(SKRect Box, int? Number, CallOutRank Rank);
 /// <param name="Plate">The plate; null when no free place was found, which the list then says.</param>
 /// <param name="Spot">The spot, pixels.</param>
 /// <param name="RingRadiusPx">Radius of the ring round the spot.</param>
-/// <param name="Extent">Box round all the call-out is about; null where the ring says it.</param>
-/// <param name="LeaderStart">Leader end on the ring.</param>
+/// <param name="Extent">Box round all the call-out is about, drawn in place of the ring; null where the ring says it.</param>
+/// <param name="LeaderStart">Leader end on the ring or on the box.</param>
 /// <param name="LeaderEnd">Leader end on the plate.</param>
 public sealed record PlacedCallOut(
     CallOut CallOut,

@@ -49,6 +49,10 @@ public static class RoundNumbers
         return [.. Enumerable.Range(0, (int)Math.Max(0, last - first + 1)).Select(i => Multiple(first + i, step))];
     }
 
+    /// <summary>A multiple of a round step: the double nearest to the decimal number.</summary>
+    public static double Multiple(long count, double step) =>
+        step >= 1 ? count * step : count / Math.Round(1 / step, 9);
+
     /// <summary>Round numbers from <paramref name="low"/> to <paramref name="high"/>, both positive.</summary>
     /// <param name="low">Lower end, included.</param>
     /// <param name="high">Upper end, included.</param>
@@ -107,7 +111,4 @@ public static class RoundNumbers
     // Dividing by a whole power of ten gives the nearest double to the decimal number; multiplying by 0.1 does not.
     private static double WithExponent(double lead, int exponent) =>
         exponent >= 0 ? lead * Math.Pow(10, exponent) : lead / Math.Pow(10, -exponent);
-
-    private static double Multiple(long count, double step) =>
-        step >= 1 ? count * step : count / Math.Round(1 / step, 9);
 }

@@ -145,8 +145,10 @@ internal sealed class ScenePainter
             FillLozenge(SKRect.Inflate(box, -0.5f * _hairPx, -0.5f * _hairPx), _palette.Page);
         }
 
-        FillCircle(placed.Centre, placed.RadiusPx + (0.5f * _hairPx), _palette.ViaGround);
-        FillCircle(placed.Centre, placed.RadiusPx - (0.5f * _hairPx), ViaMap.At(_field.ViaScale.PlaceOf(Math.Abs(placed.Via.CurrentA))));
+        // A pale rim parts the dot from any shade below it; that of holes with little current is fainter.
+        double place = _field.ViaScale.PlaceOf(Math.Abs(placed.Via.CurrentA));
+        FillCircle(placed.Centre, placed.RadiusPx + (0.5f * _hairPx), _palette.ViaGround.WithAlpha((byte)(120 + (135 * Math.Sqrt(place)))));
+        FillCircle(placed.Centre, placed.RadiusPx - (0.5f * _hairPx), ViaMap.At(place));
     }
 
     private void FillLozenge(SKRect box, SKColor colour) => FillPolygon(
@@ -162,18 +164,27 @@ internal sealed class ScenePainter
         SKColor colour = placed.CallOut.Rank == CallOutRank.Note ? _palette.Main : _palette.Accent;
         if (placed.Extent is { } extent)
         {
-            StrokeBox(extent, _palette.Plate, 2.2f * line);
-            StrokeBox(extent, colour, 0.8f * line);
+            StrokeBox(extent, _palette.Plate, 2.6f * line);
+        }
+        else
+        {
+            StrokeCircle(placed.Spot, placed.RingRadiusPx, _palette.Plate, 2.6f * line);
         }
 
-        StrokeCircle(placed.Spot, placed.RingRadiusPx, _palette.Plate, 2.6f * line);
         if (placed.Plate is not null)
         {
             StrokeLine(placed.LeaderStart, placed.LeaderEnd, _palette.Plate, 2.2f * line);
             StrokeLine(placed.LeaderStart, placed.LeaderEnd, colour, line);
         }
 
-        StrokeCircle(placed.Spot, placed.RingRadiusPx, colour, 1.3f * line);
+        if (placed.Extent is { } box)
+        {
+            StrokeBox(box, colour, line);
+        }
+        else
+        {
+            StrokeCircle(placed.Spot, placed.RingRadiusPx, colour, 1.3f * line);
+        }
     }
 
     private void PaintPlate(NumberPlate plate)

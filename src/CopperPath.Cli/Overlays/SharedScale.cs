@@ -21,6 +21,12 @@ internal static class SharedScale
     /// <summary>The least step of a linear scale: a field without differences still needs two ends.</summary>
     private const double LeastStep = 0.01;
 
+    /// <summary>Steps of a linear scale.</summary>
+    private const int MostSteps = 2;
+
+    /// <summary>A least value on a step, but for rounding, is its own bottom.</summary>
+    private const double StepSlack = 1e-9;
+
     /// <summary>Two decades below the least of 1, 2, 5, 10 ... that all but the smallest share of the copper stays below.</summary>
     public static ScaleSpec Logarithmic(string quantityName, string unitSymbol, AreaRanking copper)
     {
@@ -40,22 +46,18 @@ internal static class SharedScale
     {
         for (double step = RoundNumbers.AtLeast(Math.Max((copper.Most - copper.Least) / 100, LeastStep)); ; step = RoundNumbers.Above(step))
         {
-            double first = Math.Floor((copper.Least / step) + StepSlack);
-            double last = first + 1;
-            while (last < first + MostSteps && copper.ShareAbove(last * step) > MostShareAbove)
+            long first = (long)Math.Floor((copper.Least / step) + StepSlack);
+            long last = first + 1;
+            while (last < first + MostSteps && copper.ShareAbove(RoundNumbers.Multiple(last, step)) > MostShareAbove)
             {
                 last++;
             }
 
-            if (copper.ShareAbove(last * step) <= MostShareAbove)
+            double top = RoundNumbers.Multiple(last, step);
+            if (copper.ShareAbove(top) <= MostShareAbove)
             {
-                return new ScaleSpec(quantityName, unitSymbol, ScaleKind.Linear, last * step, first * step);
+                return new ScaleSpec(quantityName, unitSymbol, ScaleKind.Linear, top, RoundNumbers.Multiple(first, step));
             }
         }
     }
-
-    private const int MostSteps = 2;
-
-    /// <summary>A least value on a step, but for rounding, is its own bottom.</summary>
-    private const double StepSlack = 1e-9;
 }

@@ -70,7 +70,7 @@ internal static class ReviewPictures
         }
 
         double stepA = RoundNumbers.Step(mostA, ShadeSteps);
-        return Math.Ceiling((mostA / stepA) - StepSlack) * stepA;
+        return RoundNumbers.Multiple((long)Math.Ceiling((mostA / stepA) - StepSlack), stepA);
     }
 
     private static OverlayScene SceneOf(

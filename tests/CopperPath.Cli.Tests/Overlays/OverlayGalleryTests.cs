@@ -50,6 +50,15 @@ public sealed class OverlayGalleryTests
                 [.. Enumerable.Repeat("a condition that is told at length", 12)], "copperpath 0.1.0", new string('a', 300)),
             CallOuts = [new CallOut(9999, SyntheticScenes.At(30, 10), CallOutRank.Fail, new string('x', 400))],
         },
+        ["slot-and-via-group"] = () => SyntheticScenes.LShape() with
+        {
+            CallOuts =
+            [
+                .. SyntheticScenes.CallOuts(6),
+                new CallOut(7, SyntheticScenes.At(15, 30), CallOutRank.Fail, "A slot 20 mm long") { ExtentNm = new BoxNm(14_000_000, 20_000_000, 16_000_000, 40_000_000) },
+                new CallOut(8, SyntheticScenes.At(56, 8), CallOutRank.Fail, "A field of holes") { ExtentNm = new BoxNm(56_000_000, 8_000_000, 62_400_000, 18_000_000) },
+            ],
+        },
         ["crowded"] = () => SyntheticScenes.LShape(cellsPerMm: 1) with
         {
             CallOuts = [.. SyntheticScenes.CallOuts(100), .. SyntheticScenes.CallOuts(40).Select(c => c with
@@ -111,11 +120,50 @@ public sealed class OverlayGalleryTests
 
     [Theory]
     [MemberData(nameof(Names))]
+    public void NumberPlatesKeepClearOfAllThatCallOutsAreAboutAndOfViasOverTheirLimit(string name)
+    {
+        OverlayLayout layout = LayoutOf(name);
+        SKRect[] plates = [.. layout.CallOuts.Select(c => c.Plate!.Box)];
+
+        foreach (SKRect extent in layout.CallOuts.Select(c => c.Extent).OfType<SKRect>())
+        {
+            plates.ShouldAllBe(plate => !plate.IntersectsWith(extent));
+        }
+
+        foreach (PlacedVia via in layout.Vias.Where(via => via.Via.IsOverLimit))
+        {
+            plates.ShouldAllBe(plate => !plate.IntersectsWith(via.Box));
+        }
+    }
+
+    [Fact]
+    public void WhatACallOutIsAboutIsBoxedWhereItReachesBeyondTheRing()
+    {
+        OverlayLayout layout = LayoutOf("slot-and-via-group");
+        ViewTransform transform = layout.Transform;
+
+        layout.CallOuts.Count(c => c.Extent is not null).ShouldBe(2);
+        SKRect slot = layout.CallOuts.Single(c => c.CallOut.Number == 7).Extent!.Value;
+        slot.Contains(transform.Map(SyntheticScenes.At(14, 20))).ShouldBeTrue();
+        slot.Contains(transform.Map(SyntheticScenes.At(16, 40))).ShouldBeTrue();
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
     public void LeadersRunFromRingToPlate(string name)
     {
         foreach (PlacedCallOut c in LayoutOf(name).CallOuts)
         {
-            SKPoint.Distance(c.LeaderStart, c.Spot).ShouldBe(c.RingRadiusPx, 0.01f);
+            if (c.Extent is { } extent)
+            {
+                DistanceTo(extent, c.LeaderStart).ShouldBe(0, 0.01f);
+                DistanceTo(SKRect.Inflate(extent, -0.01f, -0.01f), c.LeaderStart).ShouldBeGreaterThan(0);
+            }
+            else
+            {
+                SKPoint.Distance(c.LeaderStart, c.Spot).ShouldBe(c.RingRadiusPx, 0.01f);
+            }
+
             DistanceTo(c.Plate!.Box, c.LeaderEnd).ShouldBe(0, 0.01f);
         }
     }

@@ -159,7 +159,7 @@ internal static class SyntheticScenes
             for (int column = 0; column < 5; column++)
             {
                 double currentA = 0.4 + (2.6 * Math.Exp(-0.35 * (row + column)));
-                vias.Add(new(At(56 + (1.6 * column), 8 + (2 * row)), 900_000, currentA, currentA > 2));
+                vias.Add(new(At(56 + (1.6 * column), 8 + (2 * row)), currentA, currentA > 2));
             }
         }
 
