@@ -1,6 +1,5 @@
 using CopperPath.Cli.Overlays;
 using CopperPath.Electrical;
-using CopperPath.Judging;
 using CopperPath.Thermal;
 
 namespace CopperPath.Cli.Report;
@@ -19,7 +18,7 @@ internal sealed record LayerField(int Stretch, int Layer, ShadedSheet Density, S
     {
         TemperatureField? heat = review.Heat is { Result.Status: ThermalStatus.Solved } solved ? solved : null;
         List<(int Stretch, SheetField Sheet)> sheets = [.. review.Nets.SelectMany((net, n) => net.Conduction.Sheets.Select(sheet => (n, sheet)))];
-        return SideBySide.Of(sheets, item => new LayerField(
+        return OnAllCores.Of(sheets, item => new LayerField(
             item.Stretch,
             item.Sheet.Layer,
             new ShadedSheet(item.Sheet.Mesh, DensityAPerMm2(item.Sheet, review.Stack!), FieldShading.PerCorner),
