@@ -28,7 +28,7 @@ internal sealed record NetMesh(
         SheetMeshing[] meshings = new SheetMeshing[net.Sheets.Count];
         Parallel.For(0, net.Sheets.Count, i =>
         {
-            NetSheet sheet = WithoutLonePads(net.Sheets[i], net.Barrels, contacts, stack);
+            NetSheet sheet = WithoutLonePads(net.Sheets[i], net.Barrels, contacts);
             meshings[i] = SheetMesher.Mesh(DomainOf(sheet, net.Barrels, contacts, cuts, stack), quality);
         });
 
@@ -86,16 +86,11 @@ internal sealed record NetMesh(
     }
 
     /// <summary>
-    /// The sheet without the pads that inner layers keep around plated holes which nothing else of the layer meets: they
-    /// carry no current, and there are as many of them as holes.
+    /// The sheet without the pads around plated holes which nothing else of the layer meets: they carry no current, and
+    /// there are as many of them as holes.
     /// </summary>
-    private static NetSheet WithoutLonePads(NetSheet sheet, IReadOnlyList<Barrel> barrels, IReadOnlyList<Contact> contacts, Stackup stack)
+    private static NetSheet WithoutLonePads(NetSheet sheet, IReadOnlyList<Barrel> barrels, IReadOnlyList<Contact> contacts)
     {
-        if (sheet.Layer == 1 || sheet.Layer == stack.ThicknessM.Count)
-        {
-            return sheet;
-        }
-
         BoxNm[] holes = [.. barrels.Where(barrel => barrel.Layers.Contains(sheet.Layer)).Select(barrel => BoxNm.Of(barrel.Outline))];
         BoxNm[] areas = [.. contacts.SelectMany(contact => contact.Areas)
             .Where(area => area.Layer == sheet.Layer).Select(area => BoxNm.Of(area.Outline))];

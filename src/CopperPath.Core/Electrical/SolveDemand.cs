@@ -18,7 +18,7 @@ public sealed record SolveDemand(MeshQuality StartingMesh)
     /// <summary>A starting mesh as coarse as the outlines allow.</summary>
     public static SolveDemand Default { get; } = new(new MeshQuality(MaximumEdgeM: 5e-3, MinimumAngleDegrees: 20, EdgesAcrossNeck: 1)
     {
-        EdgesAroundRing = 8,
+        EdgesAroundRing = 5,
         Grading = 1,
         ReentrantCornerFraction = 1,
     });
