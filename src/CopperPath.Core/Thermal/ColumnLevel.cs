@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+
 namespace CopperPath.Thermal;
 
 /// <summary>One grid of a <see cref="ColumnMultigrid"/>, its way to the next coarser one, and room to work in.</summary>
@@ -18,6 +21,9 @@ internal sealed class ColumnLevel
     private readonly ColumnMatrix _matrix;
     private readonly double[] _inversePivots;
 
+    // Coupling to the next level over the pivot: what a value hands on to the next, and takes back from it.
+    private readonly double[] _handedOn;
+
     // With a row of zeros before and after, so that no neighbour is missing.
     private readonly double[] _east;
     private readonly double[] _north;
@@ -31,6 +37,7 @@ internal sealed class ColumnLevel
         _north = Padded(matrix.North);
         _values = new double[matrix.Size + (2 * _stride)];
         _inversePivots = InversePivots(matrix);
+        _handedOn = [.. matrix.Down.Zip(_inversePivots, (down, inverse) => down * inverse)];
         Given = new double[matrix.Size];
     }
 
@@ -154,7 +161,14 @@ internal sealed class ColumnLevel
         for (int i = (j + colour) & 1; i < _columns; i += 2)
         {
             int n = ((j * _columns) + i) * _planes;
-            for (int p = 0; p < _planes; p++)
+            int p = 0;
+            for (; p <= _planes - Vector<double>.Count; p += Vector<double>.Count)
+            {
+                int at = n + p + _stride;
+                (At(Given, n + p) + VectorFromNeighbours(at)).CopyTo(_values, at);
+            }
+
+            for (; p < _planes; p++)
             {
                 int at = n + p + _stride;
                 _values[at] = Given[n + p] + FromNeighbours(at);
@@ -164,25 +178,31 @@ internal sealed class ColumnLevel
         }
     }
 
+    private Vector<double> VectorFromNeighbours(int at) =>
+        (At(_east, at) * At(_values, at + _planes)) + (At(_east, at - _planes) * At(_values, at - _planes))
+        + (At(_north, at) * At(_values, at + _stride)) + (At(_north, at - _stride) * At(_values, at - _stride));
+
+    private static Vector<double> At(double[] values, int index) =>
+        Vector.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(values), (nuint)index);
+
     private double FromNeighbours(int at) => (_east[at] * _values[at + _planes]) + (_east[at - _planes] * _values[at - _planes])
         + (_north[at] * _values[at + _stride]) + (_north[at - _stride] * _values[at - _stride]);
 
     /// <summary>Solves the equations along one column, whose values hold its right-hand side.</summary>
     private void SolveColumn(int first)
     {
-        double[] down = _matrix.Down;
         Span<double> values = _values.AsSpan(first + _stride, _planes);
-        ReadOnlySpan<double> couplings = down.AsSpan(first, _planes);
-        ReadOnlySpan<double> inverse = _inversePivots.AsSpan(first, _planes);
+        ReadOnlySpan<double> inverse = _inversePivots.AsSpan(first, values.Length);
+        ReadOnlySpan<double> handedOn = _handedOn.AsSpan(first, values.Length);
         for (int p = 1; p < values.Length; p++)
         {
-            values[p] += couplings[p - 1] * inverse[p - 1] * values[p - 1];
+            values[p] += handedOn[p - 1] * values[p - 1];
         }
 
         values[^1] *= inverse[^1];
         for (int p = values.Length - 2; p >= 0; p--)
         {
-            values[p] = inverse[p] * (values[p] + (couplings[p] * values[p + 1]));
+            values[p] = (inverse[p] * values[p]) + (handedOn[p] * values[p + 1]);
         }
     }
 

@@ -5,9 +5,30 @@ namespace CopperPath.Thermal;
 /// <summary>Lines that part one axis of the board into cells, metres, ascending.</summary>
 public sealed class GridAxis
 {
+    /// <summary>Equal stretches of the axis for each cell, to look cells up by.</summary>
+    private const int StretchesPerCell = 4;
+
     private readonly double[] _linesM;
 
-    private GridAxis(double[] linesM) => _linesM = linesM;
+    // The cell in which each stretch begins.
+    private readonly int[] _cellOf;
+    private readonly double _stretchesPerM;
+
+    private GridAxis(double[] linesM)
+    {
+        _linesM = linesM;
+        _cellOf = new int[StretchesPerCell * Count];
+        _stretchesPerM = _cellOf.Length / (linesM[^1] - linesM[0]);
+        for (int stretch = 0, cell = 0; stretch < _cellOf.Length; stretch++)
+        {
+            while (cell + 1 < Count && linesM[cell + 1] <= linesM[0] + (stretch / _stretchesPerM))
+            {
+                cell++;
+            }
+
+            _cellOf[stretch] = cell;
+        }
+    }
 
     /// <summary>Number of cells.</summary>
     public int Count => _linesM.Length - 1;
@@ -86,17 +107,19 @@ public sealed class GridAxis
     /// <summary>The cell a coordinate lies in; beyond the ends, the last cell on that side.</summary>
     public int CellAt(double positionM)
     {
-        // Most axes are even: their cell can be worked out.
-        double even = (positionM - _linesM[0]) / (_linesM[^1] - _linesM[0]) * Count;
-        int guess = even >= 0 && even < Count ? (int)even : 0;
-        if (_linesM[guess] <= positionM && positionM < _linesM[guess + 1])
+        double stretch = (positionM - _linesM[0]) * _stretchesPerM;
+        int cell = _cellOf[stretch > 0 ? (int)Math.Min(stretch, _cellOf.Length - 1) : 0];
+        while (cell > 0 && _linesM[cell] > positionM)
         {
-            return guess;
+            cell--;
         }
 
-        int found = Array.BinarySearch(_linesM, positionM);
-        int line = found >= 0 ? found : ~found - 1;
-        return Math.Clamp(line, 0, Count - 1);
+        while (cell + 1 < Count && _linesM[cell + 1] <= positionM)
+        {
+            cell++;
+        }
+
+        return cell;
     }
 
     /// <summary>Distances of grid lines over a span; the last is the span itself.</summary>
