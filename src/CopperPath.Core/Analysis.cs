@@ -72,13 +72,14 @@ public static class Analysis
         clock.Begin("Solving temperatures");
         Task<PathJudgement> ofPath = Task.Run(() => PathJudgement.Of(
             new PathContext(brief, solved, board.Nets, PowerPathFinder.Propose(board.Nets), stack, rating)));
+        Task<IReadOnlyList<Finding>> ofSlots = Task.Run(() => Judge.Slots(brief, solved, board.Nets));
         BoardHeat boardHeat = BoardHeat.Solve(
             board.Nets, board.Profile, board.Bounds, stack, brief.Thermal, brief.AmbientK, SharedHeat.StretchesOf(solved));
         TemperatureField heat = boardHeat.Field;
 
         // 6. The judgement.
         clock.Begin("Judging");
-        IReadOnlyList<Finding> ofCopper = Judge.Findings(brief, solved, board.Nets, rating, heat);
+        IReadOnlyList<Finding> ofCopper = Judge.Findings(brief, solved, rating, heat, ofSlots.GetAwaiter().GetResult());
         PathJudgement path = ofPath.GetAwaiter().GetResult();
         (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply([.. ofCopper, .. path.Findings], brief.Waivers);
         diagnostics.AddRange(waiverRemarks);

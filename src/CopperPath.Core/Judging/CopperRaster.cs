@@ -89,28 +89,34 @@ internal sealed class CopperRaster
     /// <summary>Every cell with a cell of the sought value within reach takes that value; outside the grid is empty.</summary>
     private bool[] Spread(bool[] cells, int reach, bool sought)
     {
-        bool[] along = SpreadLines(cells, reach, sought, Rows, Columns, (line, i) => (line * Columns) + i);
-        return SpreadLines(along, reach, sought, Columns, Rows, (line, i) => (i * Columns) + line);
+        bool[] along = SpreadLines(cells, reach, sought, (Rows, Columns), (Columns, 1));
+        return SpreadLines(along, reach, sought, (Columns, Rows), (1, Columns));
     }
 
-    private static bool[] SpreadLines(bool[] cells, int reach, bool sought, int lines, int length, Func<int, int, int> at)
+    /// <param name="cells">Cells.</param>
+    /// <param name="reach">Farthest cell that still counts.</param>
+    /// <param name="sought">Value that spreads.</param>
+    /// <param name="counts">Lines, and cells of a line.</param>
+    /// <param name="steps">From a line to the next, and from a cell to the next of its line.</param>
+    private static bool[] SpreadLines(bool[] cells, int reach, bool sought, (int Lines, int Cells) counts, (int Line, int Cell) steps)
     {
         bool[] spread = new bool[cells.Length];
-        for (int line = 0; line < lines; line++)
+        for (int line = 0; line < counts.Lines; line++)
         {
             // Distance to the last sought cell, swept both ways.
+            int first = line * steps.Line, last = first + ((counts.Cells - 1) * steps.Cell);
             int since = int.MaxValue / 2;
-            for (int i = 0; i < length; i++)
+            for (int cell = first; cell <= last; cell += steps.Cell)
             {
-                since = cells[at(line, i)] == sought ? 0 : since + 1;
-                spread[at(line, i)] = since <= reach ? sought : !sought;
+                since = cells[cell] == sought ? 0 : since + 1;
+                spread[cell] = since <= reach ? sought : !sought;
             }
 
             since = int.MaxValue / 2;
-            for (int i = length - 1; i >= 0; i--)
+            for (int cell = last; cell >= first; cell -= steps.Cell)
             {
-                since = cells[at(line, i)] == sought ? 0 : since + 1;
-                spread[at(line, i)] = since <= reach ? sought : spread[at(line, i)];
+                since = cells[cell] == sought ? 0 : since + 1;
+                spread[cell] = since <= reach ? sought : spread[cell];
             }
         }
 

@@ -7,10 +7,10 @@ namespace CopperPath.Judging;
 /// <summary>Compares the hot loops of a converter's phases with the best among them.</summary>
 internal static class HotLoopRule
 {
-    public static IEnumerable<Finding> Judge(PathContext path)
+    public static IEnumerable<Finding> Judge(PathContext path, IReadOnlyList<HotLoopFacts> loops)
     {
         PracticeLimit limit = path.Limits.HotLoopRatio;
-        foreach (IGrouping<int, HotLoopFacts> converter in HotLoopFacts.Of(path).Where(loop => loop.Inductance is not null).GroupBy(loop => loop.Converter))
+        foreach (IGrouping<int, HotLoopFacts> converter in loops.Where(loop => loop.Inductance is not null).GroupBy(loop => loop.Converter))
         {
             HotLoopFacts best = converter.First();
             foreach (HotLoopFacts loop in converter.Where(loop => loop.Inductance!.InductanceH > limit.Value * best.Inductance!.InductanceH))

@@ -10,12 +10,14 @@ namespace CopperPath.Judging;
 /// <summary>Solved nets and limits -> findings, worst first within each rule, rules in catalogue order.</summary>
 public static class Judge
 {
+    /// <param name="brief">Limits.</param>
+    /// <param name="nets">All reviewed nets.</param>
+    /// <param name="rating">Relation between current, section and rise.</param>
+    /// <param name="heat">The board's temperatures.</param>
+    /// <param name="ofSlots">What <see cref="Slots"/> found, which needs no temperatures.</param>
     public static IReadOnlyList<Finding> Findings(
-        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, NetList board, ConductorRating rating, TemperatureField heat)
+        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, ConductorRating rating, TemperatureField heat, IReadOnlyList<Finding> ofSlots)
     {
-        // Slots take a while and ask for nothing the others find.
-        Task<List<Finding>> slots = Task.Run(() => brief.Limits.PlaneSlotLengthM is { } slotM
-            ? ReturnSlotRule.Judge(nets, board, slotM).ToList() : []);
         List<Finding> findings = [];
         List<SolvedNet> solved = [.. nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)];
         findings.AddRange(nets.Where(net => net.Conduction.Status != ConductionStatus.Solved).Select(Unsolved));
@@ -29,9 +31,13 @@ public static class Judge
         findings.AddRange(FaultRule.Judge(brief, solved, rating));
         findings.AddRange(solved.SelectMany(DropRule.Judge));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));
-        findings.AddRange(slots.GetAwaiter().GetResult());
+        findings.AddRange(ofSlots);
         return findings;
     }
+
+    /// <summary>Slots in the return planes.</summary>
+    public static IReadOnlyList<Finding> Slots(ReviewBrief brief, IReadOnlyList<SolvedNet> nets, NetList board) =>
+        brief.Limits.PlaneSlotLengthM is { } slotM ? [.. ReturnSlotRule.Judge(nets, board, slotM)] : [];
 
     /// <summary>The verdict; input that was not understood and may touch copper can never end in a pass.</summary>
     public static Verdict VerdictOf(IReadOnlyList<Finding> findings, bool copperIsUncertain) =>

@@ -1,26 +1,20 @@
-using CopperPath.Electrical;
-
 namespace CopperPath.Judging;
 
 /// <summary>The rules that speak of the power path as a whole, in catalogue order.</summary>
-public static class PathRules
+internal static class PathRules
 {
-    public static IReadOnlyList<Finding> Judge(PathContext path)
-    {
-        List<SolvedNet> solved = [.. path.Nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)];
-        PathContext context = path with { Nets = solved };
-        return
-        [
-            .. PhaseCountRule.Judge(context),
-            .. PinRatingRule.Judge(context),
-            .. SharingRule.JudgeContacts(context),
-            .. SharingRule.JudgePhases(context),
-            .. SharingRule.JudgeVias(context),
-            .. SwitchNodeRule.Judge(context),
-            .. SensitiveDistanceRule.Judge(context),
-            .. HotLoopRule.Judge(context),
-            .. CapacitorRule.Judge(context),
-            .. BankDropRule.Judge(context),
-        ];
-    }
+    public static IReadOnlyList<Finding> Judge(
+        PathContext path, IReadOnlyList<SwitchNodeFacts> switchNodes, IReadOnlyList<HotLoopFacts> hotLoops) =>
+    [
+        .. PhaseCountRule.Judge(path),
+        .. PinRatingRule.Judge(path),
+        .. SharingRule.JudgeContacts(path),
+        .. SharingRule.JudgePhases(path),
+        .. SharingRule.JudgeVias(path),
+        .. SwitchNodeRule.Judge(path, switchNodes),
+        .. SensitiveDistanceRule.Judge(path),
+        .. HotLoopRule.Judge(path, hotLoops),
+        .. CapacitorRule.Judge(path),
+        .. BankDropRule.Judge(path),
+    ];
 }

@@ -27,7 +27,7 @@ public sealed record SwitchNodeFacts(
     public double AreaM2 => LayerAreasM2.Sum(layer => layer.AreaM2);
 
     public static IReadOnlyList<SwitchNodeFacts> Of(PathContext path) =>
-        [.. path.Nets.Where(net => net.Bound.Review.Role == NetRole.SwitchNode && net.Conduction.Status == ConductionStatus.Solved).Select(net => Of(path, net))];
+        [.. path.Nets.Where(net => net.Bound.Review.Role == NetRole.SwitchNode).Select(net => Of(path, net))];
 
     private static SwitchNodeFacts Of(PathContext path, SolvedNet net)
     {
@@ -41,9 +41,7 @@ public sealed record SwitchNodeFacts(
             {
                 if (path.Path.Return?.SheetOn(beside) is { } plane)
                 {
-                    double overlapM2 = PolygonOperations.Intersect(CopperBuilder.RingsOf(sheet.Islands), CopperBuilder.RingsOf(plane.Islands))
-                        .Sum(piece => piece.AreaNm2) * 1e-18;
-                    capacitanceF += SwitchNodePlate.Of(overlapM2, path.Stack.DielectricM[Math.Min(beside, sheet.Layer) - 1], permittivity).CapacitanceF;
+                    capacitanceF += SwitchNodePlate.Of(OverlapM2(sheet, plane), path.Stack.DielectricM[Math.Min(beside, sheet.Layer) - 1], permittivity).CapacitanceF;
                 }
             }
         }
@@ -55,6 +53,14 @@ public sealed record SwitchNodeFacts(
             capacitanceF,
             facts is null ? null : plate.DisplacementCurrentA(facts.Stage.InputV, facts.EdgeS),
             facts is null ? null : plate.SwitchingLossW(facts.Stage.InputV, facts.Stage.SwitchingHz));
+    }
+
+    private static double OverlapM2(NetSheet sheet, NetSheet plane)
+    {
+        // Of a plane with a thousand clearances only those near the node matter.
+        BoxNm box = BoxNm.Around(sheet.Islands.Select(island => island.Bounds));
+        PointNm[][] near = [.. CopperBuilder.RingsOf(plane.Islands).Where(ring => box.Touches(BoxNm.Of(ring)))];
+        return PolygonOperations.Intersect(CopperBuilder.RingsOf(sheet.Islands), near).Sum(piece => piece.AreaNm2) * 1e-18;
     }
 
     /// <summary>

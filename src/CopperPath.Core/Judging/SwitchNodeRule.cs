@@ -8,10 +8,10 @@ namespace CopperPath.Judging;
 /// <summary>Compares each switch node with the least copper that carries its current; too little copper is the business of the neck rule.</summary>
 internal static class SwitchNodeRule
 {
-    public static IEnumerable<Finding> Judge(PathContext path)
+    public static IEnumerable<Finding> Judge(PathContext path, IReadOnlyList<SwitchNodeFacts> nodes)
     {
         PracticeLimit limit = path.Limits.LeastAreaRatio;
-        foreach (SwitchNodeFacts node in SwitchNodeFacts.Of(path).Where(node => node.AreaM2 > limit.Value * node.LeastAreaM2))
+        foreach (SwitchNodeFacts node in nodes.Where(node => node.AreaM2 > limit.Value * node.LeastAreaM2))
         {
             NetSheet largest = node.Net.Bound.Net.Sheets.MaxBy(sheet => sheet.AreaM2)!;
             PointNm at = largest.Islands.MaxBy(island => island.AreaNm2)!.Bounds.Centre;
