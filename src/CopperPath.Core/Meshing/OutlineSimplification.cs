@@ -123,23 +123,29 @@ internal sealed class OutlineSimplification
 
         Point pa = At(a), pb = At(b), pc = At(c), pd = At(d);
         double moved = Math.Max(_moved[before], Math.Max(_moved[edge], _moved[after]));
-        double best = double.PositiveInfinity;
+        double allowed = (pb.SquaredDistanceTo(pc) < _tolerance * _tolerance ? 1 : ShareForLongEdges) * _tolerance;
+        if (moved > allowed)
+        {
+            return;
+        }
+
+        double best = (allowed - moved) * (allowed - moved);
+        bool isAny = false;
         Point place = default;
         Span<Point> candidates = stackalloc Point[3];
         foreach (Point candidate in candidates[..FillCandidates(pa, pb, pc, pd, candidates)])
         {
-            double displacement = Displacement(pa, pb, pc, pd, candidate);
-            if (displacement < best)
+            double squared = SquaredDisplacement(pa, pb, pc, pd, candidate, best);
+            if (squared <= best)
             {
-                best = displacement;
-                place = candidate;
+                (isAny, best, place) = (true, squared, candidate);
             }
         }
 
-        double allowed = pb.DistanceTo(pc, pc) < _tolerance ? _tolerance : ShareForLongEdges * _tolerance;
-        if (moved + best <= allowed)
+        if (isAny)
         {
-            _queue.Enqueue(new Collapse(before, edge, after, place, moved + best), (best, edge));
+            double displacement = Math.Sqrt(best);
+            _queue.Enqueue(new Collapse(before, edge, after, place, moved + displacement), (displacement, edge));
         }
     }
 
@@ -169,12 +175,22 @@ internal sealed class OutlineSimplification
         return count;
     }
 
-    /// <summary>Farthest that one of the paths a, b, c, d and a, e, d strays from the other.</summary>
-    private static double Displacement(Point a, Point b, Point c, Point d, Point e)
+    /// <summary>Square of the farthest that one of the paths a, b, c, d and a, e, d strays from the other; anything larger where it is above a limit.</summary>
+    private static double SquaredDisplacement(Point a, Point b, Point c, Point d, Point e, double limit)
     {
-        double outOld = Math.Min(e.DistanceTo(a, b), Math.Min(e.DistanceTo(b, c), e.DistanceTo(c, d)));
-        double outB = Math.Min(b.DistanceTo(a, e), b.DistanceTo(e, d));
-        double outC = Math.Min(c.DistanceTo(a, e), c.DistanceTo(e, d));
+        double outB = Math.Min(b.SquaredDistanceTo(a, e), b.SquaredDistanceTo(e, d));
+        if (outB > limit)
+        {
+            return outB;
+        }
+
+        double outC = Math.Min(c.SquaredDistanceTo(a, e), c.SquaredDistanceTo(e, d));
+        if (outC > limit)
+        {
+            return outC;
+        }
+
+        double outOld = Math.Min(e.SquaredDistanceTo(a, b), Math.Min(e.SquaredDistanceTo(b, c), e.SquaredDistanceTo(c, d)));
         return Math.Max(outOld, Math.Max(outB, outC));
     }
 
@@ -363,12 +379,17 @@ internal sealed class OutlineSimplification
                 && Y >= Math.Min(a.Y, Math.Min(b.Y, c.Y)) && Y <= Math.Max(a.Y, Math.Max(b.Y, c.Y));
         }
 
-        public double DistanceTo(Point a, Point b)
+        public double SquaredDistanceTo(Point other)
+        {
+            Point rest = this - other;
+            return rest.Dot(rest);
+        }
+
+        public double SquaredDistanceTo(Point a, Point b)
         {
             Point along = b - a, own = this - a;
             double part = Math.Clamp(own.Dot(along) / Math.Max(along.Dot(along), double.Epsilon), 0, 1);
-            Point rest = own - (along * part);
-            return Math.Sqrt(rest.Dot(rest));
+            return SquaredDistanceTo(a + (along * part));
         }
 
         public static bool AreApart(Point p, Point q, Point s, Point t) =>

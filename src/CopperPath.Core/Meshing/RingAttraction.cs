@@ -62,6 +62,11 @@ internal sealed class RingAttraction
         foreach (int e in _near)
         {
             (PointNm a, PointNm b) = _edges[e];
+            if (!IsWithinReach(p, a, b))
+            {
+                continue;
+            }
+
             double distance = p.DistanceNmTo(a);
             corner = distance < corner.Distance ? (distance, a) : corner;
             (double part, double aside) = Project(p, a, b);
@@ -91,7 +96,12 @@ internal sealed class RingAttraction
     }
 
     private static bool IsAlong(PointNm corner, PointNm from, PointNm to) =>
-        corner != from && corner != to && Project(corner, from, to) is { Part: > 0 and < 1, Aside: < ReachSteps };
+        corner != from && corner != to && IsWithinReach(corner, from, to) && Project(corner, from, to) is { Part: > 0 and < 1, Aside: < ReachSteps };
+
+    /// <summary>Whether a point is in the box of an edge, grown by the reach: cheaper to ask than its distance.</summary>
+    private static bool IsWithinReach(PointNm p, PointNm a, PointNm b) =>
+        p.X >= Math.Min(a.X, b.X) - ReachSteps && p.X <= Math.Max(a.X, b.X) + ReachSteps
+        && p.Y >= Math.Min(a.Y, b.Y) - ReachSteps && p.Y <= Math.Max(a.Y, b.Y) + ReachSteps;
 
     private void Collect(PointNm a, PointNm b)
     {

@@ -8,6 +8,9 @@ namespace CopperPath.Meshing;
 /// </summary>
 internal sealed class SegmentGrid
 {
+    /// <summary>Cells for each segment: outlines crowd around holes, while most of a board's cells stay empty.</summary>
+    private const double CellsPerSegment = 8;
+
     private readonly long _minX;
     private readonly long _minY;
     private readonly double _cell;
@@ -24,7 +27,7 @@ internal sealed class SegmentGrid
         _minX = bounds.MinX;
         _minY = bounds.MinY;
         double width = Math.Max(1, bounds.WidthNm), height = Math.Max(1, bounds.HeightNm);
-        double wished = Math.Sqrt(width * height / Math.Max(1, expectedSegments));
+        double wished = Math.Sqrt(width * height / (CellsPerSegment * Math.Max(1, expectedSegments)));
         _cell = Math.Max(1, Math.Max(wished, Math.Max(width, height) / greatestSide));
         _columns = (int)(width / _cell) + 1;
         _rows = (int)(height / _cell) + 1;
