@@ -14,11 +14,8 @@ namespace CopperPath.Thermal;
 /// </remarks>
 public static class ThermalSolver
 {
-    /// <summary>
-    /// Heat left over, summed without sign, as a share of the heat put in: below this the solution stands. No rise is then
-    /// off by a larger share of the greatest one, which is a hundredth of what any input is known to.
-    /// </summary>
-    private const double Tolerance = 1e-6;
+    /// <summary>Heat left over, summed without sign, as a share of the heat put in: below this the solution stands.</summary>
+    private const double Tolerance = 1e-8;
 
     /// <summary>Each step of Newton's method leaves about this much of the error by its own: its equations are solved no closer.</summary>
     private const double StepTolerance = 0.03;
