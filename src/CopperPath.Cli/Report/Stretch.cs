@@ -53,6 +53,6 @@ internal sealed record Stretch(
             net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA),
             hottest,
             net.Conduction.Barrels.Count == 0 ? null : net.Conduction.Barrels.Max(rating.BarrelRiseK),
-            heat is { Result.Status: ThermalStatus.Solved } && net.Conduction.Sheets.Count > 0 ? NetTemperatures.Of(net.Conduction, heat) : null);
+            heat is { Result.Status: ThermalStatus.Solved } && net.Conduction.Sheets.Count > 0 ? NetTemperatures.Of(net, heat) : null);
     }
 }

@@ -13,7 +13,7 @@ internal static class HeatRule
             return [Unsolved(nets[0], heat.Result)];
         }
 
-        return nets.Select(net => (Net: net, Temperatures: NetTemperatures.Of(net.Conduction, heat)))
+        return nets.Select(net => (Net: net, Temperatures: NetTemperatures.Of(net, heat)))
             .Where(judged => judged.Temperatures.PeakK > judged.Net.Bound.Review.Limits.TemperatureRiseK)
             .OrderByDescending(judged => judged.Temperatures.PeakK)
             .Select(judged => FindingOf(judged.Net, judged.Temperatures));

@@ -1,4 +1,7 @@
 using CopperPath.Electrical;
+using CopperPath.Geometry;
+using CopperPath.Nets;
+using CopperPath.Quantities;
 using CopperPath.Thermal;
 
 namespace CopperPath.Judging;
@@ -11,13 +14,16 @@ namespace CopperPath.Judging;
 /// <param name="YM">Place of the largest rise, metres.</param>
 public sealed record NetTemperatures(double MeanK, double PeakK, int Layer, double XM, double YM)
 {
-    /// <summary>Reads a net's temperatures at the vertices of its mesh, weighted by the area around each.</summary>
-    public static NetTemperatures Of(ConductionResult conduction, TemperatureField field)
+    /// <summary>
+    /// Reads a net's temperatures at the vertices of its mesh, the mean weighted by the area around each. Pads that carry
+    /// no current have no mesh: the peak is looked for along the net's outlines too.
+    /// </summary>
+    public static NetTemperatures Of(SolvedNet net, TemperatureField field)
     {
         double areaM2 = 0;
         double weighted = 0;
         NetTemperatures peak = new(0, double.NegativeInfinity, 0, 0, 0);
-        foreach (SheetField sheet in conduction.Sheets)
+        foreach (SheetField sheet in net.Conduction.Sheets)
         {
             double[] rises = field.AtVertices(sheet);
             for (int v = 0; v < rises.Length; v++)
@@ -35,6 +41,16 @@ public sealed record NetTemperatures(double MeanK, double PeakK, int Layer, doub
                     - ((sheet.Mesh.XM[c] - sheet.Mesh.XM[a]) * (sheet.Mesh.YM[b] - sheet.Mesh.YM[a]))) / 2;
                 areaM2 += area;
                 weighted += area * (rises[a] + rises[b] + rises[c]) / 3;
+            }
+        }
+
+        foreach (NetSheet sheet in net.Bound.Net.Sheets)
+        {
+            foreach (PointNm corner in sheet.Islands.SelectMany(island => island.Outer))
+            {
+                (double xM, double yM) = (Units.MetresFromNm(corner.X), Units.MetresFromNm(corner.Y));
+                double rise = field.RiseK(sheet.Layer, xM, yM);
+                peak = rise > peak.PeakK ? new NetTemperatures(0, rise, sheet.Layer, xM, yM) : peak;
             }
         }
 

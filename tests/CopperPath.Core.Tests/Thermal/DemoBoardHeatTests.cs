@@ -22,7 +22,7 @@ public sealed class DemoBoardHeatTests(ITestOutputHelper output)
 
         foreach (SolvedNet net in review.Nets)
         {
-            NetTemperatures onChosen = NetTemperatures.Of(net.Conduction, chosen), onEven = NetTemperatures.Of(net.Conduction, even);
+            NetTemperatures onChosen = NetTemperatures.Of(net, chosen), onEven = NetTemperatures.Of(net, even);
             output.WriteLine(FormattableString.Invariant(
                 $"{revision} | {net.Bound.Review.Name} | peak {onChosen.PeakK:F2} K, on even cells {onEven.PeakK:F2} K | mean {onChosen.MeanK:F2} K, {onEven.MeanK:F2} K"));
             onChosen.PeakK.ShouldBe(onEven.PeakK, 0.02 * onEven.PeakK, net.Bound.Review.Name);
@@ -40,7 +40,7 @@ public sealed class DemoBoardHeatTests(ITestOutputHelper output)
     private static void ThePlantedNeckIsTheHottestPlace(Review review, TemperatureField field)
     {
         Finding neck = review.Findings.First(finding => finding.Rule == RuleCatalogue.Neck.Id);
-        NetTemperatures hottest = review.Nets.Select(net => NetTemperatures.Of(net.Conduction, field)).MaxBy(net => net.PeakK)!;
+        NetTemperatures hottest = review.Nets.Select(net => NetTemperatures.Of(net, field)).MaxBy(net => net.PeakK)!;
         hottest.Layer.ShouldBe(neck.Layer);
         Math.Abs(hottest.XM - neck.XM).ShouldBeLessThan(3e-3);
         Math.Abs(hottest.YM - neck.YM).ShouldBeLessThan(3e-3);

@@ -19,7 +19,7 @@ public sealed class HeatOfAReviewTests
         double exact = 492.60 / (20 - (0.00393 * 492.60));
 
         heat.Result.Balance.ErrorRatio.ShouldBeLessThan(1e-8);
-        NetTemperatures bar = NetTemperatures.Of(review.Nets[0].Conduction, heat);
+        NetTemperatures bar = NetTemperatures.Of(review.Nets[0], heat);
         bar.MeanK.ShouldBe(exact, exact * 5e-3);
         bar.PeakK.ShouldBe(exact, exact * 5e-3);
         heat.Result.Balance.JouleW.ShouldBe(review.Nets[0].Conduction.LossW * (1 + (0.00393 * exact)), exact * 1e-3);
@@ -31,7 +31,7 @@ public sealed class HeatOfAReviewTests
     {
         Review review = Check("1 mA", "top: { film: 10 W/m2K, emissivity: 0 }, bottom: { film: 10 W/m2K, emissivity: 0 }, "
             + "losses: { name: Q1, rectangle: { layer: top, from: [0 mm, 0 mm], to: [50 mm, 10 mm] }, power: 0.2 W }");
-        NetTemperatures.Of(review.Nets[0].Conduction, review.Heat!).MeanK.ShouldBe(20, 0.02);
+        NetTemperatures.Of(review.Nets[0], review.Heat!).MeanK.ShouldBe(20, 0.02);
     }
 
     [Fact]
