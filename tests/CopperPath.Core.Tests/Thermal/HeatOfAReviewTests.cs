@@ -34,6 +34,25 @@ public sealed class HeatOfAReviewTests
         NetTemperatures.Of(review.Nets[0], review.Heat!).MeanK.ShouldBe(20, 0.02);
     }
 
+    /// <summary>
+    /// The part heats a pad on the far side that only a plated hole joins to the bar: no current flows in the pad and it has
+    /// no mesh, but it is the hottest copper of the net.
+    /// </summary>
+    [Fact]
+    public void APadWithoutCurrentIsHotCopperOfItsNet()
+    {
+        using SyntheticBoard board = new(2);
+        board.Rectangle(1, 0, 0, 50, 10).Rectangle(2, 30, 0, 50, 10).PlatedSlot(32, 5, 32, 5, 0.5);
+        Review review = Analysis.Check(board.WriteBrief(Bar("1 A")
+            + "thermal: { losses: { name: Q1, rectangle: { layer: bottom, from: [47 mm, 0 mm], to: [50 mm, 10 mm] }, power: 1 W } }"));
+        SolvedNet bar = review.Nets[0];
+
+        bar.Conduction.Sheets.Select(sheet => sheet.Layer).ShouldBe([1]);
+        NetTemperatures heat = NetTemperatures.Of(bar, review.Heat.ShouldNotBeNull());
+        heat.Layer.ShouldBe(2);
+        heat.PeakK.ShouldBeGreaterThanOrEqualTo(review.Heat.RiseK(2, 50e-3, 5e-3));
+    }
+
     [Fact]
     public void APlaceBeyondTheBoardIsNamed()
     {
@@ -53,13 +72,16 @@ public sealed class HeatOfAReviewTests
     {
         using SyntheticBoard board = new(1);
         board.Rectangle(1, 0, 0, 50, 10);
-        return Analysis.Check(board.WriteBrief($$"""
+        return Analysis.Check(board.WriteBrief(Bar(current) + $"thermal: {{ {thermal} }}"));
+    }
+
+    /// <summary>The bar of 50 mm x 10 mm on the top, its whole ends the contacts.</summary>
+    private static string Bar(string current) => $$"""
               - name: Bar
                 at: { layer: top, x: 25 mm, y: 5 mm }
                 terminals:
                   - { name: left, rectangle: { layer: top, from: [0 mm, 0 mm], to: [0.05 mm, 10 mm] }, enters: {{current}} }
                   - { name: right, rectangle: { layer: top, from: [49.95 mm, 0 mm], to: [50 mm, 10 mm] }, leaves: {{current}} }
-            thermal: { {{thermal}} }
-            """));
-    }
+
+            """;
 }
