@@ -25,7 +25,7 @@ public static class TextSummary
 
         writer.WriteLine();
         writer.WriteLine($"Verdict: {VerdictText(review)}");
-        writer.WriteLine($"Written: {files.Count} files in {folder}");
+        writer.WriteLine($"Written: {Counted.Of(files.Count, "file")} in {folder}");
         if (ReviewPictures.LayersWithoutPicture(review) is { Count: > 0 } empty)
         {
             writer.WriteLine(FormattableString.Invariant(
@@ -55,8 +55,7 @@ public static class TextSummary
     public static string VerdictText(Review review) => review.Verdict switch
     {
         Verdict.WithinLimits => "all within limits.",
-        Verdict.BeyondLimits => FormattableString.Invariant(
-            $"{review.Findings.Count(finding => finding.Counts)} findings beyond limits."),
+        Verdict.BeyondLimits => $"{Counted.Of(review.Findings.Count(finding => finding.Counts), "finding")} beyond limits.",
         _ => "could not judge: part of the input was not understood or not solved; see the messages.",
     };
 

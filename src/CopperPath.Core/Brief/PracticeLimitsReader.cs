@@ -1,3 +1,4 @@
+using System.Globalization;
 using CopperPath.Quantities;
 
 namespace CopperPath.Brief;
@@ -32,7 +33,7 @@ internal static class PracticeLimitsReader
         PracticeLimit Quantity(string key, PracticeLimit practice, Dimension dimension, Func<double, string> print) => Of(key, practice, print,
             limits.Optional(key) is { } node ? context.Values.QuantitySi(node, dimension, Sign.Positive) : null);
 
-        PracticeLimit Count(string key, PracticeLimit practice) => Of(key, practice, QuantityText.Ratio,
+        PracticeLimit Count(string key, PracticeLimit practice) => Of(key, practice, count => count.ToString("0", CultureInfo.InvariantCulture),
             limits.Optional(key) is { } node ? context.Values.WholeNumber(node, 0, MostVias) : null);
 
         PracticeLimit Of(string key, PracticeLimit practice, Func<double, string> print, double? stated)

@@ -46,7 +46,7 @@ internal static class BarrelRule
             Units.MetresFromNm(worst.Barrel.Centre.X), Units.MetresFromNm(worst.Barrel.Centre.Y),
             new Measure("temperature rise", "K", riseK, limitK),
             string.Create(CultureInfo.InvariantCulture,
-                $"{hot.Count} of {group.Count} plated holes in this group carry more than the {QuantityText.Current(allowedA)} allowed; ")
+                $"{hot.Count} of {Counted.Of(group.Count, "plated hole")} in this group {(hot.Count == 1 ? "carries" : "carry")} more than the {QuantityText.Current(allowedA)} allowed; ")
                 + $"the worst takes {QuantityText.Current(Math.Abs(worst.CurrentA))} of the group's {QuantityText.Current(totalA)} "
                 + $"between layers {worst.UpperLayer} and {worst.LowerLayer}: a rise of {QuantityText.TemperatureDifference(riseK)} by {rating.Name}, "
                 + $"{QuantityText.TemperatureDifference(limitK)} is allowed "

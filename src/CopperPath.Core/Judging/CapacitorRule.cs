@@ -43,10 +43,11 @@ internal static class CapacitorRule
             (Part part, PartPad pad, int holes) = starved.MinBy(end => end.Holes);
             yield return PathContext.FindingAt(RuleCatalogue.CapacitorVias, PathContext.LevelOf(limit), converter.Output.Name, pad.Pad.Layer, pad.At,
                 new Measure("plated holes", "", holes, limit.Value, LimitIsLeast: true),
-                string.Create(CultureInfo.InvariantCulture, $"{starved.Count} power capacitors have fewer than {limit.Value:0} plated holes of the return within 3 mm: ")
+                string.Create(CultureInfo.InvariantCulture, $"{Counted.Of(starved.Count, "power capacitor has", "power capacitors have")} fewer than {limit.Value:0} plated holes of the return within 3 mm: ")
                     + string.Join(", ", starved.Take(NamesShown).Select(end => string.Create(CultureInfo.InvariantCulture, $"{end.Part.Name} ({end.Holes})")))
-                    + (starved.Count > NamesShown ? " and others." : "."),
-                "Place holes to the return plane beside these pads.");
+                    + (starved.Count > NamesShown ? " and others" : "")
+                    + (starved.Exists(end => !end.Part.IsNamed) ? "; parts without a name are guessed from the pattern of their pads." : "."),
+                $"Place holes to the return plane beside {(starved.Count == 1 ? "this pad" : "these pads")}.");
         }
     }
 

@@ -30,12 +30,30 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
         ? Ipc2221.Section(section.CurrentA, riseK, PlacementOf(section.Layer)).SectionM2 / ThicknessM(section)
         : Ipc2152StyleFit.Width(section.CurrentA, riseK, ThicknessM(section)).WidthM;
 
+    /// <summary>Current that warms bare copper of a layer by a rise, and whether the relation reaches so far.</summary>
+    /// <param name="layer">Layer number, 1 = top.</param>
+    /// <param name="widthM">Width of the copper, metres, positive.</param>
+    /// <param name="riseK">Rise, kelvin, positive.</param>
+    public CurrentEstimate TraceCurrent(int layer, double widthM, double riseK) => rule == JudgingRule.Ipc2221
+        ? Ipc2221.Current(riseK, widthM * stack.ThicknessM[layer - 1], PlacementOf(layer))
+        : Ipc2152StyleFit.Current(riseK, widthM, stack.ThicknessM[layer - 1]);
+
+    /// <summary>Width of bare copper that warms as the copper at a cut does with the solder on it, metres.</summary>
+    public double BareWidthM(Section section) => section.ThicknessRatio == 1 || section.CurrentA <= 0
+        ? section.WidthM : TraceWidthM(section with { ThicknessRatio = 1 }, TraceRiseK(section));
+
+    /// <summary>True for the fit on an inner layer, which it was not made for.</summary>
+    public bool IsBorrowedFor(int layer) => rule == JudgingRule.Ipc2152 && PlacementOf(layer) == ConductorPlacement.Internal;
+
+    /// <summary>Whether a layer is a face of the board.</summary>
+    public ConductorPlacement PlacementOf(int layer) =>
+        layer == 1 || layer == stack.ThicknessM.Count ? ConductorPlacement.External : ConductorPlacement.Internal;
+
     /// <summary>What the judgement of a cut rests on, and where it leaves the relation's range.</summary>
     public string TraceAssumption(Section section)
     {
         EstimateBasis basis = RiseOf(section.CurrentA, section.WidthM, ThicknessM(section), PlacementOf(section.Layer)).Basis;
-        bool isFitOnInnerLayer = rule == JudgingRule.Ipc2152 && PlacementOf(section.Layer) == ConductorPlacement.Internal;
-        return TextOf(basis) + (isFitOnInnerLayer ? "; the fit is for outer layers and is used here for an inner one" : "");
+        return TextOf(basis) + (IsBorrowedFor(section.Layer) ? "; the fit is for outer layers and is used here for an inner one" : "");
     }
 
     /// <summary>Rise of a barrel, kelvin.</summary>
@@ -71,9 +89,6 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
 
     /// <summary>Solder counts as more copper of the same conductance.</summary>
     private double ThicknessM(Section section) => stack.ThicknessM[section.Layer - 1] * section.ThicknessRatio;
-
-    private ConductorPlacement PlacementOf(int layer) =>
-        layer == 1 || layer == stack.ThicknessM.Count ? ConductorPlacement.External : ConductorPlacement.Internal;
 
     private static string TextOf(EstimateBasis basis) =>
         !basis.IsInRange ? $"{basis.Source}; {basis.Assumptions}; outside that range: {string.Join(", ", basis.OutsideRange)}" : $"{basis.Source}; {basis.Assumptions}";

@@ -1,4 +1,3 @@
-using System.Globalization;
 using CopperPath.Brief;
 using CopperPath.Capacity;
 using CopperPath.Quantities;
@@ -39,8 +38,7 @@ internal static class FaultRule
                 + $"of {QuantityText.Area(sectionM2)} from {QuantityText.Temperature(startK)} "
                 + (reachedK >= MeltingK ? "until it melts" : $"to {QuantityText.Temperature(reachedK)}")
                 + $"; {QuantityText.Temperature(fault.LimitK)} is allowed. "
-                + string.Create(CultureInfo.InvariantCulture,
-                    $"The fault has {fault.SquaredCurrentSeconds:G3} A2s; the limit is reached at {toLimit:G3} A2s, melting at {toMelting:G3} A2s."),
+                + $"The fault has {QuantityText.JouleIntegral(fault.SquaredCurrentSeconds)}; the limit is reached at {QuantityText.JouleIntegral(toLimit)}, melting at {QuantityText.JouleIntegral(toMelting)}.",
             isBeyond ? "Widen the section, or let a faster fuse or a current limit cut the fault short." : "Nothing to mend.",
             "adiabatic form of IEC 60949, from memory: no heat lost to board or neighbours, so on the safe side; "
                 + "the overload divides over the copper as the reviewed current does");

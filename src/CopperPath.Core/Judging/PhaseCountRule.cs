@@ -1,6 +1,7 @@
 using System.Globalization;
 using CopperPath.Converter;
 using CopperPath.PowerPath;
+using CopperPath.Quantities;
 
 namespace CopperPath.Judging;
 
@@ -25,10 +26,10 @@ internal static class PhaseCountRule
                 inductor.Pads[0].Pad.Layer, inductor.Centre,
                 new Measure("electrical phases", "", found.Phases.Count, facts.Stage.Phases, LimitIsLeast: found.Phases.Count < facts.Stage.Phases),
                 string.Create(CultureInfo.InvariantCulture,
-                    $"The brief claims {facts.Stage.Phases} phases; the copper has {found.Phases.Count} separate switch nodes ")
+                    $"The brief claims {Counted.Of(facts.Stage.Phases, "phase")}; the copper has {Counted.Of(found.Phases.Count, "separate switch node")} ")
                     + $"({string.Join(", ", found.Phases.Select(phase => phase.SwitchNode.Name))}).",
                 string.Create(CultureInfo.InvariantCulture,
-                    $"Count {found.Phases.Count} phases: ripple, capacitor currents and shares were computed for {facts.Stage.Phases} and do not hold for this copper."));
+                    $"Count {Counted.Of(found.Phases.Count, "phase")}: ripple, capacitor currents and shares were computed for {facts.Stage.Phases} and do not hold for this copper."));
         }
     }
 }

@@ -100,7 +100,7 @@ public static class RuleCatalogue
     public static readonly Rule CapacitorVias = new("capacitor-vias",
         "Has each power capacitor plated holes of the return beside it?",
         RemarkUntilStated, "2 holes within 3 mm", Practice,
-        "limits: capacitor vias", "plated holes of the return beside the capacitor's pad");
+        "limits: capacitor vias", "plated holes of the return beside the capacitor's pad; a two-terminal part between output or supply and return is taken for a capacitor, unless its designator says otherwise");
 
     public static readonly Rule CapacitorDistance = new("capacitor-distance",
         "Are the input capacitors of a phase about equally far from its high side?",

@@ -41,8 +41,9 @@ internal sealed class BoardCensus
     /// <summary>Two-terminal parts between two nets.</summary>
     public IEnumerable<Part> Between(Net a, Net b) => PartsOn(a).Where(part => part.Shape == PartShape.TwoTerminal && part.Bridges(a, b));
 
-    /// <summary>Two-terminal parts from a net to the return: its capacitors, as a rule.</summary>
-    public IReadOnlyList<Part> ToReturn(Net net) => Return is { } found && !ReferenceEquals(found.Net, net) ? [.. Between(net, found.Net)] : [];
+    /// <summary>Two-terminal parts from a net to the return: its capacitors, as a rule. What a designator says is no capacitor is left out.</summary>
+    public IReadOnlyList<Part> ToReturn(Net net) => Return is { } found && !ReferenceEquals(found.Net, net)
+        ? [.. Between(net, found.Net).Where(part => part.MayBeCapacitor)] : [];
 
     private (Net, Confidence, IReadOnlyList<string>)? FindReturn(NetList board)
     {

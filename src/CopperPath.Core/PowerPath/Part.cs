@@ -63,6 +63,12 @@ public sealed record Part(string Name, bool IsNamed, PartShape Shape, IReadOnlyL
 
     public PointNm Centre { get; } = BoxNm.Around(Pads.Select(pad => pad.Box)).Centre;
 
+    /// <summary>
+    /// False where the files name the part and the class letter of its designator is that of another two-terminal part
+    /// (IEEE 315, from memory: D diode, F fuse, L inductor, R resistor; FB, a bead, is common practice).
+    /// </summary>
+    public bool MayBeCapacitor { get; } = !IsNamed || Name.Length == 0 || !"DFLR".Contains(char.ToUpperInvariant(Name[0]));
+
     public bool Touches(Net net) => Nets.Any(own => ReferenceEquals(own, net));
 
     public IEnumerable<PartPad> PadsOn(Net net) => Pads.Where(pad => ReferenceEquals(pad.Net, net));

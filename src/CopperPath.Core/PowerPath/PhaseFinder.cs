@@ -6,7 +6,7 @@ namespace CopperPath.PowerPath;
 /// <summary>
 /// Finds switch nodes: nets that a large two-terminal part (the inductor) joins to a net with capacitors, that have no
 /// capacitors of their own, and that a switch or converter package joins to the return or to the supply. Names of nets
-/// and letters of designators play no part.
+/// play no part, and letters of designators only where they say that a part to the return is no capacitor.
 /// </summary>
 internal static class PhaseFinder
 {
@@ -161,7 +161,7 @@ internal static class PhaseFinder
                 reasons.Add(reason);
             }
 
-            Say(outputCapacitors >= 2 ? 2 : 1, FormattableString.Invariant($"{inductor.Name} leads to a net with {outputCapacitors} capacitors to the return"));
+            Say(outputCapacitors >= 2 ? 2 : 1, $"{inductor.Name} leads to a net with {Counted.Of(outputCapacitors, "capacitor")} to the return");
             Say(ownCapacitors == 0 ? 1 : 0, ownCapacitors == 0 ? "no capacitor to the return on this side" : "one capacitor to the return on this side, as a snubber has");
             double padRatio = padM2 / census.UsualPadM2;
             Say(padRatio >= LargePadRatio ? 1 : 0, $"its pads have {QuantityText.Ratio(padRatio)} times the area of the usual two-terminal part");

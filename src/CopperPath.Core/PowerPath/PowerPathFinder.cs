@@ -1,10 +1,11 @@
 using CopperPath.Nets;
+using CopperPath.Quantities;
 
 namespace CopperPath.PowerPath;
 
 /// <summary>
-/// Nets and pads -> the power path as the copper suggests it. It reads shapes only: neither names of nets nor letters
-/// of designators decide anything, so boards without attributes are treated alike.
+/// Nets and pads -> the power path as the copper suggests it. It reads shapes only: names of nets decide
+/// nothing, so boards without attributes are treated alike; a designator decides only that a part is no capacitor.
 /// </summary>
 public static class PowerPathFinder
 {
@@ -100,8 +101,8 @@ public static class PowerPathFinder
         List<ConverterProposal> fed = [.. converters];
         List<string> reasons =
         [
-            FormattableString.Invariant($"{capacitors} capacitors to the return"),
-            FormattableString.Invariant($"high sides of {fed.Sum(converter => converter.Phases.Count)} phases draw from it"),
+            $"{Counted.Of(capacitors, "capacitor")} to the return",
+            $"high sides of {Counted.Of(fed.Sum(converter => converter.Phases.Count), "phase")} draw from it",
         ];
         List<StagePart> ends = [.. feeds.ConnectorsOf(input).Take(1).Select(part => new StagePart("connector", part))];
         if (ends.Count > 0)
@@ -125,7 +126,7 @@ public static class PowerPathFinder
                 yield return new StageProposal(StageRole.HighSideSupply, input, converter.Number, i + 1,
                     [.. phase.InputCapacitors.Select(part => new StagePart("input capacitor", part)), .. phase.HighSides.Select(part => new StagePart("high side", part))],
                     phase.InputCapacitors.Count > 0 ? phase.Confidence : Confidence.Low,
-                    [FormattableString.Invariant($"{phase.InputCapacitors.Count} capacitors nearest to {string.Join(", ", phase.HighSides.Select(part => part.Name))}")]);
+                    [$"{Counted.Of(phase.InputCapacitors.Count, "capacitor")} nearest to {string.Join(", ", phase.HighSides.Select(part => part.Name))}"]);
             }
 
             yield return new StageProposal(StageRole.SwitchNode, phase.SwitchNode, converter.Number, i + 1,
@@ -147,7 +148,7 @@ public static class PowerPathFinder
         OutputConfidence(converter, all),
         [
             converter.Phases.Count == 1 ? "the inductor of one phase ends on it" : FormattableString.Invariant($"inductors of {converter.Phases.Count} phases end on it"),
-            FormattableString.Invariant($"{converter.OutputCapacitors.Count} capacitors to the return"),
+            $"{Counted.Of(converter.OutputCapacitors.Count, "capacitor")} to the return",
             .. all.Where(other => ReferenceEquals(other.Input, converter.Output))
                 .Select(other => FormattableString.Invariant($"converter {other.Number} draws from it: either one follows the other, or this one raises the voltage")),
         ]);

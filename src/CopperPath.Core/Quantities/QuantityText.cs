@@ -44,6 +44,9 @@ public static class QuantityText
     /// <summary>Seconds in; e.g. <c>5.00 ms</c>.</summary>
     public static string Time(double timeS) => Engineering(timeS, "s");
 
+    /// <summary>Ampere squares times seconds in, the Joule integral of a fault; e.g. <c>1250 A²s</c>.</summary>
+    public static string JouleIntegral(double squaredCurrentSeconds) => Digits(squaredCurrentSeconds, " A\u00B2s");
+
     /// <summary>Metres in; millimetres from 0.1 mm up, micrometres below: e.g. <c>12.4 mm</c>, <c>35.0 µm</c>.</summary>
     public static string Length(double lengthM)
     {

@@ -105,7 +105,7 @@ public class BriefReaderTests
             "limits: judge by: ipc-2152",
             "limits: switch node area ratio: 2.00",
             "limits: plane slot length: none, slots in planes are not judged",
-            "limits: sharing ratio: 2.00, least area ratio: 4.00, sensitive distance: 2.00 mm, capacitor vias: 2.00, capacitor distance ratio: 4.00, "
+            "limits: sharing ratio: 2.00, least area ratio: 4.00, sensitive distance: 2.00 mm, capacitor vias: 2, capacitor distance ratio: 4.00, "
                 + "bank drop: 10.0 mV, hot loop ratio: 2.00 (common practice, no source; remarks only)",
             "conductor temperature: 45.0 °C, ambient plus the allowed temperature rise (worst case)",
             "accuracy: 1 %, the distance of the proven bounds of each loss",

@@ -25,6 +25,9 @@ public sealed record BuckBoard
     /// <summary>Plated holes beside each output capacitor's return pad.</summary>
     public int CapacitorVias { get; init; } = 3;
 
+    /// <summary>Class letter of the last part between output and return of each phase.</summary>
+    public char LastOutputPart { get; init; } = 'C';
+
     /// <summary>Width of the copper between inductors and load.</summary>
     public double OutputWidthMm { get; init; } = 20;
 
@@ -128,7 +131,8 @@ public sealed record BuckBoard
         {
             double x = 34 + (6 * i);
             double edge = phase == 0 ? 0 : 23;
-            to.Pad(1, $"C{n}1{i + 1}", "1", "VOUT", x, edge + 1, 1.2, 1.2).Pad(1, $"C{n}1{i + 1}", "2", "GND", x, edge - 2, 1.2, 1.2);
+            string part = $"{(i == 0 ? 'C' : LastOutputPart)}{n}1{i + 1}";
+            to.Pad(1, part, "1", "VOUT", x, edge + 1, 1.2, 1.2).Pad(1, part, "2", "GND", x, edge - 2, 1.2, 1.2);
             to.Rectangle(1, "GND", x - 2.4, edge - 2.7, x + 2.4, edge - 1.3).Vias("GND", x - 1.9, edge - 2, Math.Min(1, CapacitorVias), 1).Vias("GND", x + 1.2, edge - 2, CapacitorVias - 1, 0.8, alongX: true);
         }
     }

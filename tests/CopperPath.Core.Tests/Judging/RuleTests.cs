@@ -54,6 +54,21 @@ public sealed class RuleTests
         measure.Value.ShouldNotBe(measure.Limit);
     }
 
+    /// <summary>Class letters of designators: IEEE 315, from memory. Each phase has two parts from output to return.</summary>
+    [Theory]
+    [InlineData('C', "4 power capacitors have ", "C112 (1)")]
+    [InlineData('R', "2 power capacitors have ", "C111 (1)")]
+    public void WhatItsDesignatorCallsAResistorIsNoCapacitor(char letter, string start, string named)
+    {
+        Review review = new BuckBoard { CapacitorVias = 1, LastOutputPart = letter }.Check();
+
+        string sentence = review.Findings.Single(finding => finding.Rule == "capacitor-vias").Sentence;
+        sentence.ShouldStartWith(start);
+        sentence.ShouldContain(named);
+        sentence.ShouldNotContain("R112");
+        sentence.ShouldNotContain("guessed");
+    }
+
     [Fact]
     public void EveryRuleHasABoardThatTripsIt() =>
         RuleCatalogue.All.Select(rule => rule.Id).ShouldBe(s_spoilt.Keys.Append("open"), ignoreOrder: true);
