@@ -20,6 +20,23 @@ public static class ConverterSummary
         (PathStage.OutputCapacitors, "output capacitors, all", "outputCapacitors"),
     ];
 
+    /// <summary>What the operating points rest on.</summary>
+    internal const string Basis = "Drop follows the average, heat the RMS. Ideal converter: phases alike, continuous conduction, no dead time.";
+
+    /// <summary>What the figures of switch nodes rest on.</summary>
+    internal const string SwitchNodeBasis = "Capacitance without fringing field; no limit is published, the values serve to compare.";
+
+    /// <summary>What the figures of hot loops rest on.</summary>
+    internal const string HotLoopBasis = "Wide-strip formula over the plane, parts' own inductance left out; no limit is published, the values rank the phases.";
+
+    /// <summary>Currents of each stage, from the feed to the output.</summary>
+    internal static IEnumerable<(string Word, StageCurrent Current)> Currents(ConverterFacts facts) =>
+        s_stages.Select(stage => (stage.Word, facts.CurrentOf(stage.Stage)));
+
+    /// <summary>How many phases and when each turns on.</summary>
+    internal static string PhasesText(BuckStage stage) => stage.Phases == 1 ? "one phase" : FormattableString.Invariant($"{stage.Phases} phases at ")
+        + string.Join(", ", Enumerable.Range(0, stage.Phases).Select(phase => FormattableString.Invariant($"{stage.TurnOnDegrees(phase):0.#}\u00B0")));
+
     public static void Write(TextWriter writer, Review review)
     {
         foreach (ConverterFacts facts in review.Brief!.Converters.Select(section => section.Facts))
@@ -95,20 +112,18 @@ public static class ConverterSummary
     private static void WriteOperatingPoint(TextWriter writer, ConverterFacts facts)
     {
         BuckStage stage = facts.Stage;
-        string angles = string.Join(", ", Enumerable.Range(0, stage.Phases).Select(phase => FormattableString.Invariant($"{stage.TurnOnDegrees(phase):0.#}")));
         writer.WriteLine($"Converter {facts.Name}: {QuantityText.Voltage(stage.InputV)} to {QuantityText.Voltage(facts.OutputV)}, {QuantityText.Current(stage.OutputA)}; "
-            + $"duty {QuantityText.Percent(stage.Duty)}, phases at {angles} degrees");
+            + $"duty {QuantityText.Percent(stage.Duty)}, {PhasesText(stage)}");
         writer.WriteLine($"  ripple {QuantityText.Current(stage.PhaseRippleA)} in each inductor, {QuantityText.Current(stage.OutputRippleA)} summed, at {QuantityText.Frequency(stage.RippleHz)}"
             + (facts.OutputRipple is { } ripple ? $"; on the output capacitors at most {QuantityText.Voltage(ripple.ResistiveV + ripple.CapacitiveV)}" : ""));
         TextTable table = new(["  Stretch", "Average", "RMS"], [false, true, true]);
-        foreach ((PathStage member, string word, _) in s_stages)
+        foreach ((string word, StageCurrent current) in Currents(facts))
         {
-            StageCurrent current = facts.CurrentOf(member);
             table.Add([$"  {word}", QuantityText.Current(current.AverageA), QuantityText.Current(current.RmsA)]);
         }
 
         table.Write(writer);
-        writer.WriteLine("  Drop follows the average, heat the RMS. Ideal converter: phases alike, continuous conduction, no dead time.");
+        writer.WriteLine($"  {Basis}");
         writer.WriteLine();
     }
 
@@ -157,7 +172,7 @@ public static class ConverterSummary
         }
 
         table.Write(writer);
-        writer.WriteLine("Capacitance without fringing field; no limit is published, the values serve to compare.");
+        writer.WriteLine(SwitchNodeBasis);
         writer.WriteLine();
     }
 
@@ -176,7 +191,7 @@ public static class ConverterSummary
         }
 
         table.Write(writer);
-        writer.WriteLine("Wide-strip formula over the plane, parts' own inductance left out; no limit is published, the values rank the phases.");
+        writer.WriteLine(HotLoopBasis);
         writer.WriteLine();
     }
 }

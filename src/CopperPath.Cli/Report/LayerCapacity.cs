@@ -1,6 +1,7 @@
 using CopperPath.Capacity;
 using CopperPath.Electrical;
 using CopperPath.Judging;
+using CopperPath.Quantities;
 
 namespace CopperPath.Cli.Report;
 

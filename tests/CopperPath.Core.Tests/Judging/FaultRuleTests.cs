@@ -16,18 +16,18 @@ public sealed class FaultRuleTests
         double reachedC = (254.5 * Math.Exp(Math.Pow(100 / (226 * 0.35), 2))) - 234.5;
         finding.Measure!.Value.ShouldBe(reachedC + 273.15, 5);
 
-        // (226 x 0.35)^2 ln(394.5 / 254.5) = 2743 A2s to 160 degC.
-        finding.Sentence.ShouldContain("2.74E+03 A2s");
+        // (226 x 0.35)^2 ln(394.5 / 254.5) = 2743 A²s to 160 °C.
+        finding.Sentence.ShouldContain("2740 A²s");
     }
 
-    /// <summary>1000 uF charged to 12 V in 5 ms: 2.4 A for 5 ms, 0.0288 A2s.</summary>
+    /// <summary>1000 uF charged to 12 V in 5 ms: 2.4 A for 5 ms, 0.0288 A²s.</summary>
     [Fact]
     public void InrushOfABankFollowsFromItsRamp()
     {
         Finding finding = Judged("{ name: inrush, stretch: Bar, capacitance: 1000 uF, voltage: 12 V, ramp: 5 ms, limit: 130 degC }");
 
         finding.Level.ShouldBe(FindingLevel.Remark);
-        finding.Sentence.ShouldContain("0.0288 A2s");
+        finding.Sentence.ShouldContain("0.0288 A²s");
     }
 
     private static Finding Judged(string fault)

@@ -217,7 +217,7 @@ internal sealed class BoardData
             json.WriteNumber("yMm", Rounded(finding.YM * 1e3));
             json.WriteString("subject", finding.Subject);
             json.WriteString("rule", finding.Rule);
-            json.WriteBoolean("isBeyond", finding.Level != FindingLevel.Remark && finding.Waiver is null);
+            json.WriteBoolean("isBeyond", FindingMark.IsBeyond(finding));
             json.WriteEndObject();
         }
 

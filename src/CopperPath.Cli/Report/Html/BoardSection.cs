@@ -18,7 +18,9 @@ internal static class BoardSection
         <span class="buttons"><button type="button" id="view-in" aria-label="Zoom in">+</button><button type="button" id="view-out" aria-label="Zoom out">−</button><button type="button" id="view-all">Whole board</button></span>
         </form>
         <div class="view"><canvas id="view" tabindex="0" role="application" aria-label="Board view" aria-describedby="view-keys view-about"></canvas>
+        <p class="scale-bar" id="view-bar" aria-hidden="true"><i></i><span></span></p>
         <div class="legend" id="view-legend" aria-hidden="true"></div></div>
+        <div class="sheets" id="view-sheets"></div>
         <p class="reading" id="view-reading" aria-live="polite">Point at the copper, or move the cross with the arrow keys, to read values.</p>
         <p class="note" id="view-keys">Drag to pan, wheel or + and − to zoom, 0 for the whole board; arrow keys move the cross (with Shift ten times as far), Page Up and Page Down change the layer.</p>
         <p class="note" id="view-about">{About(grids)}</p>

@@ -34,7 +34,7 @@ internal static class CapacityChart
         ];
         LogAxis y = LogAxis.For(curves.SelectMany(curve => curve.Points.Select(point => point.CurrentA)).Concat(capacity.Marks.Select(mark => mark.CurrentA)), Height - Foot, Top);
         return $"""
-            <svg class="capacity" viewBox="0 0 {Width} {Height}" role="img" aria-label="Current over width on {NameOf(capacity)} and the hottest section of each stretch; the table of hottest sections holds the same figures">
+            <svg class="capacity" viewBox="0 0 {Width} {Height}" role="img" aria-label="{NameOf(capacity)}: current over width, and the hottest section of each stretch; the table of hottest sections holds the same figures">
             <rect class="frame" x="{Left}" y="{Top}" width="{Width - Left - Right}" height="{Height - Top - Foot}"/>
             {x.Ticks.Select(tick => (Markup)$"""<path class="rule" d="M{Px(tick.Place)} {Top}V{Height - Foot}"/><text class="label" text-anchor="middle" x="{Px(tick.Place)}" y="{Height - Foot + 16}">{RoundNumbers.Plain(tick.Value)}</text>""")}
             {y.Ticks.Select(tick => (Markup)$"""<path class="rule" d="M{Left} {Px(tick.Place)}H{Width - Right}"/><text class="label" text-anchor="end" x="{Left - 6}" y="{Px(tick.Place + 4)}">{RoundNumbers.Plain(tick.Value)}</text>""")}
@@ -49,7 +49,7 @@ internal static class CapacityChart
     /// <summary>How a kind of layers is called, its layers and its copper.</summary>
     public static string NameOf(LayerCapacity capacity)
     {
-        string kind = capacity.Placement == Capacity.ConductorPlacement.External ? "outer" : "inner";
+        string kind = capacity.Placement == Capacity.ConductorPlacement.External ? "Outer" : "Inner";
         string layers = string.Join(" and ", capacity.Layers.Select(layer => FormattableString.Invariant($"{layer}")));
         return $"{kind} {(capacity.Layers.Count == 1 ? "layer" : "layers")} {layers}, {QuantityText.Length(capacity.ThicknessM)}";
     }

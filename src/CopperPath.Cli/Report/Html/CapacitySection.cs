@@ -21,17 +21,17 @@ internal static class CapacitySection
             <p>Current that warms one long trace by the allowed rise, over its width: the thick line by {rating.Name}, the thin one by {rating.Other.Name}; dashed where the relation is not known to hold. A mark is the hottest section of a stretch on these layers: round below its limit, a red square beyond it.</p>
             <div class="charts">{kinds.Select(kind => Chart(kind, rating))}</div>
             <ol class="mark-key">{marked.Select(stretch => (Markup)$"""<li><span class="mark-number">{stretch.Number + 1}</span> {stretch.Name}</li>""")}</ol>
-            <p class="note">What a trace carries on this very board, its planes and cooling counted, is drawn by <code>copperpath curve</code> with the same brief.</p>
+            <p class="note">What a trace carries on this very board, its planes and cooling counted, is drawn by <code>copperpath curve</code> with the same brief; each point takes a solve of its own.</p>
             </section>
             """;
     }
 
     private static Markup Chart(LayerCapacity kind, ConductorRating rating)
     {
-        string name = CapacityChart.NameOf(kind);
         string allowed = string.Join(", ", kind.AllowedK.Select(QuantityText.TemperatureDifference));
+        string borrowed = rating.IsBorrowedFor(kind.Layers[0]) ? "; the fit is for outer layers and is borrowed here" : "";
         return $"""
-            <figure><figcaption>{char.ToUpperInvariant(name[0])}{name[1..]}; allowed rise {allowed}{(rating.IsBorrowedFor(kind.Layers[0]) ? "; the fit is for outer layers and is borrowed here" : "")}</figcaption>
+            <figure><figcaption>{CapacityChart.NameOf(kind)}; allowed rise {allowed}{borrowed}</figcaption>
             {CapacityChart.Of(kind, rating)}</figure>
             """;
     }

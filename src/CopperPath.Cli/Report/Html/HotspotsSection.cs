@@ -26,7 +26,7 @@ internal static class HotspotsSection
             {ReportTable.Of("Plated holes with the largest rise",
                 [new("Stretch"), new("Place"), new("Hole", true), new("Between layers"), new("Current", true), new("Rise", true), new("Allowed current", true), new("Board", IsSortable: false, IsForScreen: true)],
                 hottest.Select(hole => HoleRow(hole.Stretch, hole.Hole, hole.RiseK, rating)))}
-            <p class="note">{hottest.Count} of {holes.Count} plated holes of {review.Nets.Count} stretches are listed; the board view and results.json hold all of them. What a trace of any width carries on this board's layers is drawn by <code>copperpath curve</code> with the same brief, beside the published relations; it takes a solve of its own for each point and is not repeated here.</p>
+            <p class="note">{hottest.Count} of {Counted.Of(holes.Count, "plated hole")} of {Counted.Of(review.Nets.Count, "stretch", "stretches")} are listed; the board view and results.json hold all of them.</p>
             </section>
             """;
     }

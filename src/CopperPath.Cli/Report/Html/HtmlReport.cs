@@ -24,6 +24,9 @@ internal static class HtmlReport
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
         (string json, string bytes) = BoardData.Of(review, rating, grids, scales);
         string revision = review.Brief.Board.Revision is { } text ? $", revision {text}" : "";
+        Markup capacity = CapacitySection.Of(review, stretches, rating);
+        Markup tolerance = ToleranceSection.Of(review);
+        Markup converters = ConvertersSection.Of(review, waveforms);
         Markup page = $"""
             <!DOCTYPE html>
             <html lang="en">
@@ -43,7 +46,7 @@ internal static class HtmlReport
             <header>
             <p class="product">{Product.NameAndVersion} · review of power copper</p>
             <h1>{review.Brief.Board.Name}<span class="revision">{revision}</span></h1>
-            <nav aria-label="Sections">{Contents}</nav>
+            <nav aria-label="Sections">{Contents(capacity, tolerance, converters)}</nav>
             </header>
             <main>
             {SummarySection.Of(review, stretches, rating)}
@@ -52,8 +55,9 @@ internal static class HtmlReport
             {FindingsSection.Of(review)}
             {StretchesSection.Of(review, stretches, rating)}
             {HotspotsSection.Of(review, stretches, rating)}
-            {ToleranceSection.Of(review)}
-            {ConvertersSection.Of(review, waveforms)}
+            {capacity}
+            {tolerance}
+            {converters}
             {BasisSection.Of(review, rating)}
             {RepeatSection.Of(review, brief)}
             </main>
@@ -73,9 +77,18 @@ internal static class HtmlReport
         return new OutputFile(FileName, Encoding.UTF8.GetBytes(page.ToString()));
     }
 
-    private static Markup Contents => $"""
-        <ul><li><a href="#summary">Summary</a></li><li><a href="#path">Power path</a></li><li><a href="#board">Board</a></li><li><a href="#findings">Findings</a></li><li><a href="#stretches">Stretches</a></li><li><a href="#hotspots">Hottest copper</a></li><li><a href="#basis">Basis</a></li><li><a href="#repeat">Repeat</a></li></ul>
-        """;
+    /// <summary>Sections that a review may lack are named where they are there.</summary>
+    private static Markup Contents(Markup capacity, Markup tolerance, Markup converters)
+    {
+        (string Id, string Name, bool IsThere)[] sections =
+        [
+            ("summary", "Summary", true), ("path", "Power path", true), ("board", "Board", true), ("findings", "Findings", true),
+            ("stretches", "Stretches", true), ("hotspots", "Hottest copper", true), ("capacity", "Capacity", capacity != Markup.Nothing),
+            ("tolerance", "Ranges", tolerance != Markup.Nothing), ("converters", "Converters", converters != Markup.Nothing),
+            ("basis", "Basis", true), ("repeat", "Repeat", true),
+        ];
+        return $"""<ul>{sections.Where(section => section.IsThere).Select(section => (Markup)$"""<li><a href="#{section.Id}">{section.Name}</a></li>""")}</ul>""";
+    }
 
     private static Markup Asset(string name)
     {

@@ -1,14 +1,22 @@
+using System.Globalization;
+using CopperPath.Judging;
 using CopperPath.Quantities;
 
 namespace CopperPath.Cli.Report.Html;
 
-/// <summary>A measured value with its unit, for people.</summary>
+/// <summary>A measured value and its limit with their units, for people.</summary>
 internal static class MeasureText
 {
-    /// <param name="value">In the SI unit.</param>
-    /// <param name="unit">Symbol of the unit; empty for a ratio.</param>
-    public static string Of(double value, string unit) => unit switch
+    public static string ValueOf(Measure measure) => Text(measure, measure.Value);
+
+    public static string LimitOf(Measure measure) => Text(measure, measure.Limit);
+
+    /// <summary>What it is and what is allowed, in few words.</summary>
+    public static string Against(Measure measure) => $"{measure.Name}; {(measure.LimitIsLeast ? "at least " : "limit ")}{LimitOf(measure)}";
+
+    private static string Text(Measure measure, double value) => measure.Unit switch
     {
+        "K" when measure.Name == "temperature" => QuantityText.Temperature(value),
         "K" => QuantityText.TemperatureDifference(value),
         "V" => QuantityText.Voltage(value),
         "A" => QuantityText.Current(value),
@@ -17,7 +25,8 @@ internal static class MeasureText
         "m2" => QuantityText.Area(value),
         "H" => QuantityText.Inductance(value),
         "F" => QuantityText.Capacitance(value),
+        "" when double.IsInteger(measure.Value) && double.IsInteger(measure.Limit) => value.ToString("0", CultureInfo.InvariantCulture),
         "" => QuantityText.Ratio(value),
-        _ => $"{QuantityText.Ratio(value)} {unit}",
+        _ => $"{QuantityText.Ratio(value)} {measure.Unit}",
     };
 }

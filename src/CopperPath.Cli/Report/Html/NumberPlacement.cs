@@ -38,6 +38,8 @@ internal static class NumberPlacement
             yield return Box.Of(x - (width / 2), y + reach, width);
             yield return Box.Of(x + (0.7 * reach), y - reach - TextHeightPx, width);
             yield return Box.Of(x + (0.7 * reach), y + reach, width);
+            yield return Box.Of(x - (0.7 * reach) - width, y - reach - TextHeightPx, width);
+            yield return Box.Of(x - (0.7 * reach) - width, y + reach, width);
         }
     }
 

@@ -26,7 +26,7 @@ internal static class SummarySection
             {Margins(review, stretches)}
             <div><dt>Loss in reviewed copper</dt><dd>{QuantityText.Power(stretches.Where(s => s.IsSolved).Sum(s => s.Conduction.LossW))}</dd></div>
             <div><dt>Proven accuracy</dt><dd>{Accuracy(stretches)}</dd></div>
-            <div><dt>Ambient, copper</dt><dd>{QuantityText.Temperature(review.Brief!.AmbientK)}, {QuantityText.Temperature(review.Brief.ConductorK)}</dd></div>
+            <div><dt>Ambient</dt><dd>{QuantityText.Temperature(review.Brief!.AmbientK)}<br><small>resistance of copper taken at {QuantityText.Temperature(review.Brief.ConductorK)}</small></dd></div>
             </dl>
             <p class="note">Rises by {rating.Name}: one long isolated conductor in still air, no planes. Drop and loss from the field solve.</p>
             </section>
@@ -45,8 +45,8 @@ internal static class SummarySection
     }
 
     private static Markup Card(Finding finding, int number) => $"""
-        <li class="{(finding.Level == FindingLevel.Remark || finding.Waiver is not null ? "card" : "card beyond")}">
-        <p class="card-head"><span class="number">{number}</span> {finding.Subject}</p>
+        <li class="{(FindingMark.IsBeyond(finding) ? "card beyond" : "card")}">
+        <p class="card-head">{FindingMark.Of(finding, number)} {finding.Subject}</p>
         {Big(finding)}
         <p>{finding.Sentence}</p>
         {FlyButton.To(finding, number)}
@@ -54,7 +54,7 @@ internal static class SummarySection
         """;
 
     private static Markup Big(Finding finding) => finding.Measure is { } measure
-        ? (Markup)$"""<p class="big">{MeasureText.Of(measure.Value, measure.Unit)} <small>of {(measure.LimitIsLeast ? "at least " : "")}{MeasureText.Of(measure.Limit, measure.Unit)} {measure.Name}</small></p>"""
+        ? (Markup)$"""<p class="big">{MeasureText.ValueOf(measure)} <small>{MeasureText.Against(measure)}</small></p>"""
         : Markup.Nothing;
 
     private static IEnumerable<Markup> Margins(Review review, IReadOnlyList<Stretch> stretches)
@@ -75,7 +75,7 @@ internal static class SummarySection
             yield return $"""<div><dt>Largest drop</dt><dd>{QuantityText.Voltage(deepest.Conduction.DropV)} of {QuantityText.Voltage(deepest.Solved.Bound.Review.Limits.VoltageDropV!.Value)} allowed<br><small>{deepest.Name}</small></dd></div>""";
         }
 
-        yield return $"""<div><dt>Findings</dt><dd>{review.Findings.Count(f => f.Counts)} beyond limits, {review.Findings.Count(f => f.Waiver is not null)} waived, {review.Findings.Count(f => f.Level == FindingLevel.Remark)} remarks</dd></div>""";
+        yield return $"""<div><dt>Findings</dt><dd>{review.Findings.Count(f => f.Counts)} beyond limits, {review.Findings.Count(f => f.Waiver is not null)} waived, {Counted.Of(review.Findings.Count(f => f.Level == FindingLevel.Remark), "remark")}</dd></div>""";
     }
 
     private static string Accuracy(IReadOnlyList<Stretch> stretches)

@@ -7,6 +7,7 @@ class BoardView {
     this.data = fields.description;
     this.canvas = document.getElementById('view');
     this.reading = document.getElementById('view-reading');
+    this.bar = document.getElementById('view-bar');
     this.shades = this.data.shades.match(/.{6}/g);
     this.layers = new Map(this.data.layers.map(layer => [layer.number, {
       quiet: fields.outline(layer.quietAt), reviewed: fields.outline(layer.reviewedAt),
@@ -39,12 +40,16 @@ class BoardView {
 
   whole() {
     this.measure();
+    this.fit();
+    this.draw();
+  }
+
+  fit() {
     this.isWhole = true;
     this.x = this.data.leftMm + this.data.widthMm / 2;
     this.y = this.data.bottomMm + this.data.heightMm / 2;
     this.scale = 0.95 * Math.min(this.width / this.data.widthMm, this.height / this.data.heightMm);
     this.leastScale = this.scale / 2;
-    this.draw();
   }
 
   // A window of another size shows the whole board if it did before, else the same middle and width.
@@ -77,10 +82,10 @@ class BoardView {
   }
 
   paint() {
-    const isDark = matchMedia('(prefers-color-scheme: dark)').matches && !matchMedia('print').matches;
+    const isDark = !this.isOnPaper && matchMedia('(prefers-color-scheme: dark)').matches;
     const colour = isDark
-      ? { page: '#1b1b1d', board: '#29292c', edge: '#87837b', quiet: '#3d3d40', copper: '#5c5a57', line: '#b9b4a9', hole: '#1b1b1d', main: '#ece8e0', beyond: '#ff8a61', onBeyond: '#1b1b1d' }
-      : { page: '#ece9e2', board: '#f8f6f2', edge: '#8c867b', quiet: '#ddd8ce', copper: '#c2bbad', line: '#4a463f', hole: '#fffefb', main: '#23211e', beyond: '#b02c08', onBeyond: '#ffffff' };
+      ? { page: '#1b1b1d', board: '#29292c', edge: '#87837b', quiet: '#3d3d40', copper: '#5c5a57', line: '#b9b4a9', hole: '#1b1b1d', plate: '#29292c', main: '#ece8e0', beyond: '#ff8a61', onBeyond: '#1b1b1d' }
+      : { page: '#ece9e2', board: '#f8f6f2', edge: '#8c867b', quiet: '#ddd8ce', copper: '#c2bbad', line: '#4a463f', hole: '#fffefb', plate: '#fffefb', main: '#23211e', beyond: '#b02c08', onBeyond: '#ffffff' };
     const g = this.canvas.getContext('2d');
     g.setTransform(this.density, 0, 0, this.density, 0, 0);
     g.fillStyle = colour.page;
@@ -107,7 +112,7 @@ class BoardView {
 
     g.setTransform(this.density, 0, 0, this.density, 0, 0);
     this.paintHoles(g, colour);
-    this.paintScaleBar(g, colour);
+    this.showScale();
     this.paintFindings(g, colour);
     this.paintCross(g, colour);
     this.canvas.dataset.x = this.x.toFixed(3);
@@ -195,52 +200,85 @@ class BoardView {
     g.font = '600 12px system-ui, sans-serif';
     g.textAlign = 'center';
     g.textBaseline = 'middle';
-    g.lineWidth = 2;
     const here = [...this.data.findings.entries()].filter(([, finding]) => finding.layer === this.layer)
       .map(([i, finding]) => ({ number: i + 1, finding, spot: this.toPx(finding.xMm, finding.yMm) }));
     const plates = [];
     for (const { number, finding, spot } of here) {
-      const plate = BoardView.freePlace(spot, [...plates, ...here.map(other => other.spot)]);
+      const plate = this.freePlace(spot, [...plates, ...here.map(other => other.spot)]);
       plates.push(plate);
       const [dx, dy] = [plate[0] - spot[0], plate[1] - spot[1]].map(d => d / Math.hypot(plate[0] - spot[0], plate[1] - spot[1]));
-      g.strokeStyle = finding.isBeyond ? colour.beyond : colour.main;
-      g.fillStyle = g.strokeStyle;
+      // As in the pictures: a ring and a line in the accent, the plate filled and square where a limit is broken, else open and rounded.
+      const path = new Path2D();
+      path.arc(...spot, 6, 0, 2 * Math.PI);
+      path.moveTo(spot[0] + 6 * dx, spot[1] + 6 * dy);
+      path.lineTo(...plate);
+      for (const [width, style] of [[4, colour.plate], [2, colour.beyond]]) {
+        g.lineWidth = width;
+        g.strokeStyle = style;
+        g.stroke(path);
+      }
+      const half = Math.max(10, g.measureText(number).width / 2 + 5);
+      g.fillStyle = finding.isBeyond ? colour.beyond : colour.plate;
       g.beginPath();
-      g.arc(...spot, 5, 0, 2 * Math.PI);
-      g.moveTo(spot[0] + 5 * dx, spot[1] + 5 * dy);
-      g.lineTo(...plate);
-      g.stroke();
-      g.beginPath();
-      g.arc(...plate, 10.5, 0, 2 * Math.PI);
+      g.roundRect(plate[0] - half, plate[1] - 9, 2 * half, 18, finding.isBeyond ? 0 : 5);
       g.fill();
-      g.fillStyle = finding.isBeyond ? colour.onBeyond : colour.page;
+      g.stroke();
+      g.fillStyle = finding.isBeyond ? colour.onBeyond : colour.main;
       g.fillText(String(number), plate[0], plate[1] + 0.5);
     }
   }
 
-  // A plate stands beside its spot, where it covers neither another plate nor any spot.
-  static freePlace([px, py], taken) {
+  // A plate stands beside its spot, where it covers neither another plate nor any spot and is not cut off.
+  freePlace([px, py], taken) {
     const places = [];
-    for (const reach of [28, 50, 75]) {
+    for (const reach of [28, 50, 75, 105]) {
       for (const turn of [7, 1, 3, 5, 0, 4, 6, 2]) {
         places.push([px + reach * Math.cos(turn * Math.PI / 4), py + reach * Math.sin(turn * Math.PI / 4)]);
       }
     }
-    return places.find(([x, y]) => taken.every(other => Math.hypot(other[0] - x, other[1] - y) > 22)) ?? places[0];
+    const isWhole = ([x, y]) => x > 16 && y > 12 && x < this.width - 16 && y < this.height - 12;
+    return places.find(place => isWhole(place) && taken.every(other => Math.hypot(other[0] - place[0], other[1] - place[1]) > 22))
+      ?? places.find(isWhole) ?? places[0];
   }
 
-  paintScaleBar(g, colour) {
+  // The bar stands under the picture, where it covers nothing; its width is a share of the picture's.
+  showScale() {
     const wanted = 120 / this.scale;
     const power = 10 ** Math.floor(Math.log10(wanted));
     const length = power * [5, 2, 1].find(lead => lead * power <= wanted);
-    g.fillStyle = colour.board;
-    g.fillRect(6, this.height - 38, length * this.scale + 16, 32);
-    g.fillStyle = colour.main;
-    g.fillRect(14, this.height - 16, length * this.scale, 3);
-    g.font = '12px system-ui, sans-serif';
-    g.textAlign = 'left';
-    g.textBaseline = 'bottom';
-    g.fillText(`${Number(length.toPrecision(1))} mm`, 14, this.height - 19);
+    this.bar.firstElementChild.style.width = `${(100 * length * this.scale / this.width).toFixed(3)}%`;
+    this.bar.lastElementChild.textContent = `${Number(length.toPrecision(1))} mm`;
+  }
+
+  // Paper shows each layer that has something to show, whole and in light colours, painted before the pages are laid out.
+  showSheets() {
+    const sheets = document.getElementById('view-sheets');
+    if (sheets.childElementCount > 0) return;
+    const legend = document.getElementById('view-legend').cloneNode(true);
+    legend.removeAttribute('id');
+    sheets.append(legend, ...this.data.layers.map(layer => layer.number).filter(number => this.hasSomethingOn(number)).map(number => this.sheetOf(number)));
+  }
+
+  hasSomethingOn(layer) {
+    return this.data.findings.some(finding => finding.layer === layer) || this.data.grids.some(grid => grid.layer === layer && this.isShown(grid.stretch));
+  }
+
+  sheetOf(layer) {
+    const figure = document.createElement('figure');
+    const words = document.createElement('figcaption');
+    const chosen = document.getElementById('view-stretch').selectedOptions[0].textContent;
+    words.textContent = `Layer ${document.querySelector(`#view-layer option[value="${layer}"]`).textContent}, ${this.quantity.name.toLowerCase()}, ${this.stretch < 0 ? 'all stretches' : chosen}`
+      + `${this.isBelow ? ', seen from below' : ''}`;
+    const bar = this.bar.cloneNode(true);
+    bar.removeAttribute('id');
+    const canvas = document.createElement('canvas');
+    const width = 688, height = Math.round(Math.min(860, 20 + width * this.data.heightMm / this.data.widthMm)), density = 2.5;
+    [canvas.width, canvas.height] = [width * density, height * density];
+    const sheet = Object.assign(Object.create(this), { layer, canvas, bar, width, height, density, isOnPaper: true, cross: null });
+    sheet.fit();
+    sheet.paint();
+    figure.append(words, canvas, bar);
+    return figure;
   }
 
   paintCross(g, colour) {
@@ -387,7 +425,11 @@ class BoardView {
       button.addEventListener('click', () => this.flyTo(Number(layer), Number(x), Number(y), what, button));
     }
     new ResizeObserver(() => this.refit()).observe(this.canvas);
-    for (const media of ['(prefers-color-scheme: dark)', 'print']) matchMedia(media).addEventListener('change', () => this.draw());
+    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.draw());
+    const onPaper = isPrinting => isPrinting ? this.showSheets() : document.getElementById('view-sheets').replaceChildren();
+    addEventListener('beforeprint', () => onPaper(true));
+    addEventListener('afterprint', () => onPaper(false));
+    matchMedia('print').addEventListener('change', event => onPaper(event.matches));
   }
 
   listenToPointer() {

@@ -10,6 +10,11 @@ for (const head of document.querySelectorAll('th[data-sort]')) {
   button.addEventListener('click', () => sortBy(head));
 }
 
+// Laid out as cards on narrow pages, the rows of findings stay a table to those who do not see them.
+for (const [parts, role] of [['table', 'table'], ['thead, tbody', 'rowgroup'], ['tr', 'row'], ['th', 'columnheader'], ['td', 'cell']]) {
+  for (const part of document.querySelectorAll(`#findings :is(${parts})`)) part.setAttribute('role', role);
+}
+
 // A table wider than the page scrolls in a box of its own; then, and only then, the box can take the focus and says so.
 const boxes = new ResizeObserver(entries => {
   for (const { target } of entries) {
