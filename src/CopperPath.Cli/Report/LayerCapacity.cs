@@ -16,6 +16,9 @@ internal sealed record LayerCapacity(
 {
     private const int Points = 61;
 
+    /// <summary>A section with less of its stretch's current than this carries none worth a mark.</summary>
+    private const double LeastShare = 1e-3;
+
     /// <summary>One section on the plot.</summary>
     /// <param name="Stretch">Where it is.</param>
     /// <param name="WidthM">Its width, that of bare copper which warms alike where solder helps, metres.</param>
@@ -26,7 +29,7 @@ internal sealed record LayerCapacity(
     /// <summary>Kinds of layers in use, faces first, then by thickness.</summary>
     public static IReadOnlyList<LayerCapacity> Of(IReadOnlyList<Stretch> stretches, ConductorRating rating, Stackup stack) =>
     [
-        .. stretches.SelectMany(stretch => stretch.Solved.Sections.Where(section => section is { WidthM: > 0, CurrentA: > 0 }).Select(section => (stretch, section)))
+        .. stretches.SelectMany(stretch => stretch.Solved.Sections.Where(section => section.WidthM > 0 && section.CurrentA > LeastShare * stretch.EnteringA).Select(section => (stretch, section)))
             .GroupBy(cut => (Placement: rating.PlacementOf(cut.section.Layer), ThicknessM: stack.ThicknessM[cut.section.Layer - 1]))
             .OrderBy(kind => kind.Key.Placement).ThenBy(kind => kind.Key.ThicknessM)
             .Select(kind => new LayerCapacity(

@@ -5,6 +5,7 @@ using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;
 using CopperPath.Polygons;
+using CopperPath.Quantities;
 
 namespace CopperPath.Circuit;
 
@@ -161,5 +162,5 @@ internal sealed class ContactBinder(Net net, NetList board, List<Diagnostic> dia
     });
 
     private static string PointText(PointNm p) =>
-        string.Create(CultureInfo.InvariantCulture, $"{p.X / 1e6:0.###}, {p.Y / 1e6:0.###} mm");
+        QuantityText.Point(Units.MetresFromNm(p.X), Units.MetresFromNm(p.Y));
 }

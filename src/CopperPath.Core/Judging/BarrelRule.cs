@@ -40,15 +40,12 @@ internal static class BarrelRule
 
         // Scaling the whole group by the worst hole's excess keeps the uneven sharing the field solve found.
         int needed = (int)Math.Ceiling(group.Count * Math.Abs(worst.CurrentA) / allowedA);
-        double totalA = group.Sum(barrel => Math.Abs(barrel.CurrentA));
         return new Finding(
             RuleCatalogue.Barrel.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, worst.UpperLayer,
             Units.MetresFromNm(worst.Barrel.Centre.X), Units.MetresFromNm(worst.Barrel.Centre.Y),
             new Measure("temperature rise", "K", riseK, limitK),
-            string.Create(CultureInfo.InvariantCulture,
-                $"{hot.Count} of {Counted.Of(group.Count, "plated hole")} in this group {(hot.Count == 1 ? "carries" : "carry")} more than the {QuantityText.Current(allowedA)} allowed; ")
-                + $"the worst takes {QuantityText.Current(Math.Abs(worst.CurrentA))} of the group's {QuantityText.Current(totalA)} "
-                + $"between layers {worst.UpperLayer} and {worst.LowerLayer}: a rise of {QuantityText.TemperatureDifference(riseK)} by {rating.Name}, "
+            Load(worst, group, hot.Count, allowedA)
+                + $": a rise of {QuantityText.TemperatureDifference(riseK)} by {rating.Name}, "
                 + $"{QuantityText.TemperatureDifference(limitK)} is allowed "
                 + $"({rating.Other.Name} says {QuantityText.TemperatureDifference(rating.Other.BarrelRiseK(worst))}"
                 + $"{heat.Beside(worst.UpperLayer, Units.MetresFromNm(worst.Barrel.Centre.X), Units.MetresFromNm(worst.Barrel.Centre.Y))}).",
@@ -57,6 +54,16 @@ internal static class BarrelRule
         {
             Extent = BoxNm.Of(hot.Select(judged => judged.Barrel.Barrel.Centre)).GrownBy(worst.Barrel.Feature.ToolDiameterNm / 2),
         };
+    }
+
+    private static string Load(BarrelCurrent worst, List<BarrelCurrent> group, int hot, double allowedA)
+    {
+        string worstA = QuantityText.Current(Math.Abs(worst.CurrentA));
+        string layers = FormattableString.Invariant($"between layers {worst.UpperLayer} and {worst.LowerLayer}");
+        return group.Count == 1
+            ? $"This plated hole carries {worstA} {layers}, more than the {QuantityText.Current(allowedA)} allowed"
+            : FormattableString.Invariant($"{hot} of {group.Count} plated holes in this group {(hot == 1 ? "carries" : "carry")} more than the {QuantityText.Current(allowedA)} allowed; ")
+                + $"the worst takes {worstA} of the group's {QuantityText.Current(group.Sum(barrel => Math.Abs(barrel.CurrentA)))} {layers}";
     }
 
     internal static List<List<BarrelCurrent>> Groups(IReadOnlyList<BarrelCurrent> barrels)

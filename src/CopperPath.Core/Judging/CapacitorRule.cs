@@ -46,7 +46,7 @@ internal static class CapacitorRule
                 string.Create(CultureInfo.InvariantCulture, $"{Counted.Of(starved.Count, "power capacitor has", "power capacitors have")} fewer than {limit.Value:0} plated holes of the return within 3 mm: ")
                     + string.Join(", ", starved.Take(NamesShown).Select(end => string.Create(CultureInfo.InvariantCulture, $"{end.Part.Name} ({end.Holes})")))
                     + (starved.Count > NamesShown ? " and others" : "")
-                    + (starved.Exists(end => !end.Part.IsNamed) ? "; parts without a name are guessed from the pattern of their pads." : "."),
+                    + Guess(starved.Select(end => end.Part)),
                 $"Place holes to the return plane beside {(starved.Count == 1 ? "this pad" : "these pads")}.");
         }
     }
@@ -66,11 +66,14 @@ internal static class CapacitorRule
                     far.Pads[0].Pad.Layer, far.Centre,
                     new Measure("farthest over nearest", "", ratio, limit.Value),
                     $"{far.Name} is {QuantityText.Length(Units.MetresFromNm(ranked[^1].DistanceNm))} from the high side, "
-                        + $"{ranked[0].Part.Name} only {QuantityText.Length(Units.MetresFromNm(ranked[0].DistanceNm))}: the near one takes most of the edge.",
+                        + $"{ranked[0].Part.Name} only {QuantityText.Length(Units.MetresFromNm(ranked[0].DistanceNm))}: the near one takes most of the edge" + Guess([far, ranked[0].Part]),
                     "Bring the bank together, or count on the near capacitors only.");
             }
         }
     }
+
+    private static string Guess(IEnumerable<Part> parts) =>
+        parts.All(part => part.IsNamed) ? "." : "; parts without a name are guessed from the pattern of their pads.";
 
     private static double GapNm(PartPad pad, Barrel barrel)
     {

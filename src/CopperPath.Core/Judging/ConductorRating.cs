@@ -13,6 +13,9 @@ namespace CopperPath.Judging;
 /// </summary>
 public sealed class ConductorRating(JudgingRule rule, Stackup stack)
 {
+    /// <summary>What parts, in an assumption, the relation's own words from why this very conductor lies beyond its range.</summary>
+    public const string OutsideRange = "; outside that range: ";
+
     /// <summary>How sentences call the relation.</summary>
     public string Name => rule == JudgingRule.Ipc2221 ? "the IPC-2221 relation" : "the IPC-2152-style fit";
 
@@ -91,5 +94,5 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
     private double ThicknessM(Section section) => stack.ThicknessM[section.Layer - 1] * section.ThicknessRatio;
 
     private static string TextOf(EstimateBasis basis) =>
-        !basis.IsInRange ? $"{basis.Source}; {basis.Assumptions}; outside that range: {string.Join(", ", basis.OutsideRange)}" : $"{basis.Source}; {basis.Assumptions}";
+        !basis.IsInRange ? $"{basis.Source}; {basis.Assumptions}{OutsideRange}{string.Join(", ", basis.OutsideRange)}" : $"{basis.Source}; {basis.Assumptions}";
 }

@@ -3,6 +3,7 @@ using CopperPath.Copper;
 using CopperPath.Diagnostics;
 using CopperPath.Geometry;
 using CopperPath.Polygons;
+using CopperPath.Quantities;
 
 namespace CopperPath.Nets;
 
@@ -55,7 +56,7 @@ internal static class CloseCopper
         {
             found.Add(new Diagnostic("NET008", Severity.Note, SourcePosition.WholeFile(layer.File),
                 string.Create(CultureInfo.InvariantCulture,
-                    $"{withinNets.Length} pairs of pieces of one net so near that they may join here too; nearest are two of {islands[nearest.A].Net.Name}, which {Nearness(nearest)}"),
+                    $"{Counted.Of(withinNets.Length, "pair")} of pieces of one net so near that they may join here too; nearest are two of {islands[nearest.A].Net.Name}, which {Nearness(nearest)}"),
                 Expected));
         }
 

@@ -71,6 +71,14 @@ public static class QuantityText
     /// <summary>Metres in, a coordinate or a measured gap; millimetres with two decimals out: e.g. <c>−12.40 mm</c>.</summary>
     public static string Place(double placeM) => Decimals(placeM * 1e3, 2, " mm");
 
+    /// <summary>Metres in, a place on the board; millimetres with up to three decimals out: e.g. <c>109.474, −87.2 mm</c>.</summary>
+    public static string Point(double xM, double yM)
+    {
+        return $"{Millimetres(xM)}, {Millimetres(yM)} mm";
+
+        static string Millimetres(double m) => Signed((m * 1e3).ToString("0.###", CultureInfo.InvariantCulture));
+    }
+
     /// <summary>Watts per square metre and kelvin in; e.g. <c>7.37 W/(m²·K)</c>.</summary>
     public static string Film(double filmWPerM2K) => Digits(filmWPerM2K, " W/(m\u00B2\u00B7K)");
 

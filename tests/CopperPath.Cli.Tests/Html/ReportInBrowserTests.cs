@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using CopperPath.Cli.Tests.Report;
 using Microsoft.Playwright;
 
@@ -190,6 +192,82 @@ public sealed class ReportInBrowserTests(ReviewedNeck review, Browser browser) :
         (await report.Page.Locator("#view-controls").IsVisibleAsync()).ShouldBeFalse();
         (await report.Page.Locator(".fly").First.IsVisibleAsync()).ShouldBeFalse();
         (await report.Page.EvaluateAsync<string>("() => getComputedStyle(document.body).color")).ShouldBe("rgb(0, 0, 0)");
+    }
+
+    /// <summary>Paper shows each layer with reviewed copper as a picture of its own, painted before the pages are laid out.</summary>
+    [Theory]
+    [InlineData(ColorScheme.Light, 1280)]
+    [InlineData(ColorScheme.Dark, 390)]
+    public async Task PrintedEachLayerIsShownWholeAndInLightColours(ColorScheme theme, int widthPx)
+    {
+        await using ReportPage report = await browser.OpenAsync(Report, theme, widthPx);
+        string onScreen = Encoding.Latin1.GetString(await report.Page.PdfAsync(new() { Format = "A4", PrintBackground = true }));
+        (await report.Page.EvaluateAsync<int>("() => document.querySelectorAll('#view-sheets canvas').length")).ShouldBe(0);
+
+        await report.Page.EmulateMediaAsync(new() { Media = Media.Print });
+        await report.Page.WaitForSelectorAsync("#view-sheets canvas");
+
+        // Two pictures of the board; this one has no converter and so no picture of waveforms.
+        Regex.Count(onScreen, "/Subtype */Image").ShouldBeGreaterThanOrEqualTo(2);
+        (await report.Page.Locator("#view-sheets figcaption").AllTextContentsAsync())
+            .ShouldBe(["Layer 1 (top), current density, all stretches", "Layer 2 (bottom), current density, all stretches"]);
+        (await report.Page.Locator("#view-sheets .scale-bar").First.TextContentAsync()).ShouldBe("10 mm");
+        (await report.Page.Locator("#view").IsVisibleAsync()).ShouldBeFalse();
+        string ground = await report.Page.EvaluateAsync<string>(
+            "() => [...document.querySelector('#view-sheets canvas').getContext('2d').getImageData(2, 2, 1, 1).data].join()");
+        ground.ShouldBe("236,233,226,255");
+        double shape = await report.Page.EvaluateAsync<double>(
+            "() => { const c = document.querySelector('#view-sheets canvas'), b = c.getBoundingClientRect(); return b.width / b.height / (c.width / c.height); }");
+        shape.ShouldBe(1, 0.01);
+    }
+
+    /// <summary>The bar's length on the screen over its label is the scale of the view, which the view states itself.</summary>
+    [Fact]
+    public async Task TheScaleBarStandsUnderThePictureAndIsTrue()
+    {
+        await using ReportPage report = await browser.OpenAsync(Report);
+        foreach (double zoom in new[] { 1, 3.7 })
+        {
+            await report.Page.EvaluateAsync("by => boardView.zoom(by)", zoom);
+            double wide = (await report.ViewAsync()).Wide;
+            LocatorBoundingBoxResult view = (await report.Page.Locator("#view").BoundingBoxAsync())!;
+            LocatorBoundingBoxResult bar = (await report.Page.Locator("#view-bar i").BoundingBoxAsync())!;
+
+            string label = (await report.Page.Locator("#view-bar span").TextContentAsync())!;
+            label.ShouldEndWith(" mm");
+            (bar.Width / view.Width * wide).ShouldBe(Number(label[..^3]), 0.01 * wide);
+            bar.Y.ShouldBeGreaterThanOrEqualTo(view.Y + view.Height - 1);
+        }
+    }
+
+    /// <summary>
+    /// The fit itself, from memory: dT = 215.3 I^2 W^-1.15 Th^-1 in amperes, mils and kelvin (Brooks and Adam, 2015). The
+    /// neck of 1 mm with 12 A lies above the curve, so its mark is a square.
+    /// </summary>
+    [Fact]
+    public async Task TheCapacityCurveIsTheRelationAndTheNeckLiesBeyondIt()
+    {
+        await using ReportPage report = await browser.OpenAsync(Report);
+
+        (await report.Page.Locator("#capacity figcaption").First.TextContentAsync()).ShouldStartWith("Outer layers 1 and 2, ");
+        (await report.Page.Locator("#capacity rect.mark.beyond").CountAsync()).ShouldBe(1);
+        (await report.Page.Locator("#capacity path.curve.chosen.dashed").CountAsync()).ShouldBeGreaterThan(0);
+        double[][] points = await report.Page.EvaluateAsync<double[][]>("""
+            () => {
+              const svg = document.querySelector('#capacity svg');
+              const ticks = (anchor, place) => [...svg.querySelectorAll(`text.label[text-anchor=${anchor}]`)].map(tick => ({ at: place(tick), value: Number(tick.textContent) }));
+              const valueAt = ([first, ...others], at) => first.value * (others.at(-1).value / first.value) ** ((at - first.at) / (others.at(-1).at - first.at));
+              const widths = ticks('middle', tick => tick.x.baseVal[0].value), currents = ticks('end', tick => tick.y.baseVal[0].value - 4);
+              return [...svg.querySelectorAll('path.curve.chosen')].flatMap(path => path.getAttribute('d').slice(1).split('L'))
+                .map(point => point.split(' ').map(Number)).map(([x, y]) => [valueAt(widths, x), valueAt(currents, y)]);
+            }
+            """);
+        points.Length.ShouldBeGreaterThan(50);
+        foreach (double[] point in points)
+        {
+            double currentA = Math.Sqrt(20 / (215.3 * Math.Pow(point[0] / 0.0254, -1.15) / (35 / 25.4)));
+            point[1].ShouldBe(currentA, 0.01 * currentA);
+        }
     }
 
     private static async Task<double> ValueAsync(ReportPage report, string kind)

@@ -34,8 +34,9 @@ internal static class BasisSection
         </section>
         """;
 
+    /// <summary>Each relation once; where a conductor lies beyond its range, its finding says so.</summary>
     private static IEnumerable<Markup> Sources(Review review) =>
-        review.Findings.Select(finding => finding.Assumption).Distinct(StringComparer.Ordinal)
+        review.Findings.Select(finding => finding.Assumption.Split(ConductorRating.OutsideRange)[0]).Distinct(StringComparer.Ordinal)
             .Select(assumption => (Markup)$"<li>{assumption}.</li>");
 
     private static Markup Messages(IReadOnlyList<Diagnostic> diagnostics) => diagnostics.Count == 0

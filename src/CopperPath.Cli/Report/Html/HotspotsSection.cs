@@ -10,12 +10,15 @@ internal static class HotspotsSection
     private const int SectionsPerStretch = 5;
     private const int HolesShown = 100;
 
+    /// <summary>A hole that warms by less reads 0.0 K, kelvin.</summary>
+    private const double LeastShownK = 0.05;
+
     public static Markup Of(Review review, IReadOnlyList<Stretch> stretches, ConductorRating rating)
     {
         List<(Stretch Stretch, BarrelCurrent Hole, double RiseK)> holes = [.. stretches
             .SelectMany(s => BarrelCurrent.BusiestOfEachHole(s.Conduction.Barrels).Select(hole => (s, hole, rating.BarrelRiseK(hole))))];
         List<(Stretch Stretch, BarrelCurrent Hole, double RiseK)> hottest = [.. holes
-            .OrderByDescending(h => h.RiseK).ThenBy(h => h.Stretch.Number)
+            .Where(h => h.RiseK >= LeastShownK).OrderByDescending(h => h.RiseK).ThenBy(h => h.Stretch.Number)
             .ThenBy(h => h.Hole.Barrel.Centre.X).ThenBy(h => h.Hole.Barrel.Centre.Y).Take(HolesShown)];
         return $"""
             <section id="hotspots" aria-labelledby="hotspots-head">
@@ -26,7 +29,7 @@ internal static class HotspotsSection
             {ReportTable.Of("Plated holes with the largest rise",
                 [new("Stretch"), new("Place"), new("Hole", true), new("Between layers"), new("Current", true), new("Rise", true), new("Allowed current", true), new("Board", IsSortable: false, IsForScreen: true)],
                 hottest.Select(hole => HoleRow(hole.Stretch, hole.Hole, hole.RiseK, rating)))}
-            <p class="note">{hottest.Count} of {Counted.Of(holes.Count, "plated hole")} of {Counted.Of(review.Nets.Count, "stretch", "stretches")} are listed; the board view and results.json hold all of them.</p>
+            <p class="note">{hottest.Count} of {Counted.Of(holes.Count, "plated hole")} of {Counted.Of(review.Nets.Count, "stretch", "stretches")} {(hottest.Count == 1 ? "is" : "are")} listed, the rest rise less; the board view and results.json hold all of them.</p>
             </section>
             """;
     }

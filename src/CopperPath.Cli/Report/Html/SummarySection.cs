@@ -67,7 +67,7 @@ internal static class SummarySection
 
         if (stretches.Where(s => s.Own is not null).MaxBy(s => s.Own!.PeakK) is { } warmest)
         {
-            yield return $"""<div><dt>Peak of this board's own temperatures</dt><dd>{QuantityText.TemperatureDifference(warmest.Own!.PeakK)}<br><small>{warmest.Name}</small></dd></div>""";
+            yield return $"""<div><dt>Peak of this board's own temperatures</dt><dd>{QuantityText.TemperatureDifference(warmest.Own!.PeakK)}<br><small>{warmest.Name}{(review.Heat!.Result.Balance.ComponentW > 0 ? "" : "; heat of the copper alone, no parts")}</small></dd></div>""";
         }
 
         if (stretches.Where(s => s.DropShare is not null).MaxBy(s => s.DropShare) is { } deepest)

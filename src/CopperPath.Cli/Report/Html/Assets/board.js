@@ -256,7 +256,8 @@ class BoardView {
     if (sheets.childElementCount > 0) return;
     const legend = document.getElementById('view-legend').cloneNode(true);
     legend.removeAttribute('id');
-    sheets.append(legend, ...this.data.layers.map(layer => layer.number).filter(number => this.hasSomethingOn(number)).map(number => this.sheetOf(number)));
+    sheets.append(...this.data.layers.map(layer => layer.number).filter(number => this.hasSomethingOn(number)).map(number => this.sheetOf(number)));
+    sheets.firstElementChild?.firstElementChild.after(legend);
   }
 
   hasSomethingOn(layer) {
@@ -272,7 +273,7 @@ class BoardView {
     const bar = this.bar.cloneNode(true);
     bar.removeAttribute('id');
     const canvas = document.createElement('canvas');
-    const width = 688, height = Math.round(Math.min(860, 20 + width * this.data.heightMm / this.data.widthMm)), density = 2.5;
+    const width = 688, height = Math.round(Math.min(760, 20 + width * this.data.heightMm / this.data.widthMm)), density = 2.5;
     [canvas.width, canvas.height] = [width * density, height * density];
     const sheet = Object.assign(Object.create(this), { layer, canvas, bar, width, height, density, isOnPaper: true, cross: null });
     sheet.fit();
