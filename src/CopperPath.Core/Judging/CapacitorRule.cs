@@ -42,7 +42,7 @@ internal static class CapacitorRule
         {
             (Part part, PartPad pad, int holes) = starved.MinBy(end => end.Holes);
             yield return PathContext.FindingAt(RuleCatalogue.CapacitorVias, PathContext.LevelOf(limit), converter.Output.Name, pad.Pad.Layer, pad.At,
-                new Measure("plated holes", "", holes, limit.Value, LimitIsLeast: true),
+                new Measure("plated holes", "", holes, limit.Value, LimitIsLeast: true, IsCount: true),
                 string.Create(CultureInfo.InvariantCulture, $"{Counted.Of(starved.Count, "power capacitor has", "power capacitors have")} fewer than {limit.Value:0} plated holes of the return within 3 mm: ")
                     + string.Join(", ", starved.Take(NamesShown).Select(end => string.Create(CultureInfo.InvariantCulture, $"{end.Part.Name} ({end.Holes})")))
                     + (starved.Count > NamesShown ? " and others" : "")

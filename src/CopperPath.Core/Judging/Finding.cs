@@ -22,7 +22,8 @@ public enum FindingLevel
 /// <param name="Value">What was found.</param>
 /// <param name="Limit">What is allowed.</param>
 /// <param name="LimitIsLeast">True where the value must not be below the limit; else it must not be above.</param>
-public sealed record Measure(string Name, string Unit, double Value, double Limit, bool LimitIsLeast = false)
+/// <param name="IsCount">True where both are numbers of things, which have no decimals.</param>
+public sealed record Measure(string Name, string Unit, double Value, double Limit, bool LimitIsLeast = false, bool IsCount = false)
 {
     /// <summary>Room left: 0.2 means the value could change for the worse by 20 % of the limit; negative beyond it.</summary>
     public double MarginRatio => (LimitIsLeast ? Value - Limit : Limit - Value) / Limit;

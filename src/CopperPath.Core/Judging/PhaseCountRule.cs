@@ -24,7 +24,7 @@ internal static class PhaseCountRule
             Part inductor = found.Phases[0].Inductors[0];
             yield return PathContext.FindingAt(RuleCatalogue.PhaseCount, FindingLevel.BeyondLimit, facts.Name,
                 inductor.Pads[0].Pad.Layer, inductor.Centre,
-                new Measure("electrical phases", "", found.Phases.Count, facts.Stage.Phases, LimitIsLeast: found.Phases.Count < facts.Stage.Phases),
+                new Measure("electrical phases", "", found.Phases.Count, facts.Stage.Phases, LimitIsLeast: found.Phases.Count < facts.Stage.Phases, IsCount: true),
                 string.Create(CultureInfo.InvariantCulture,
                     $"The brief claims {Counted.Of(facts.Stage.Phases, "phase")}; the copper has {Counted.Of(found.Phases.Count, "separate switch node")} ")
                     + $"({string.Join(", ", found.Phases.Select(phase => phase.SwitchNode.Name))}).",

@@ -39,10 +39,16 @@ internal static class BasisSection
         review.Findings.Select(finding => finding.Assumption.Split(ConductorRating.OutsideRange)[0]).Distinct(StringComparer.Ordinal)
             .Select(assumption => (Markup)$"<li>{assumption}.</li>");
 
+    /// <summary>A report does not say where it was made.</summary>
+    private static Diagnostic WithoutFolder(Diagnostic diagnostic) => diagnostic with
+    {
+        Position = diagnostic.Position with { File = Path.GetFileName(Path.TrimEndingDirectorySeparator(diagnostic.Position.File)) },
+    };
+
     private static Markup Messages(IReadOnlyList<Diagnostic> diagnostics) => diagnostics.Count == 0
         ? (Markup)$"<p>None.</p>"
         : (Markup)$"""
-            <ul class="messages">{diagnostics.OrderByDescending(d => d.Severity).Take(MessagesShown).Select(d => (Markup)$"<li>{d.ToString()}</li>")}</ul>
+            <ul class="messages">{diagnostics.OrderByDescending(d => d.Severity).Take(MessagesShown).Select(d => (Markup)$"<li>{WithoutFolder(d).ToString()}</li>")}</ul>
             {(diagnostics.Count > MessagesShown ? (Markup)$"<p>{diagnostics.Count - MessagesShown} more are in results.json.</p>" : Markup.Nothing)}
             """;
 }

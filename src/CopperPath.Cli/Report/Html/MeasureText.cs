@@ -25,7 +25,7 @@ internal static class MeasureText
         "m2" => QuantityText.Area(value),
         "H" => QuantityText.Inductance(value),
         "F" => QuantityText.Capacitance(value),
-        "" when double.IsInteger(measure.Value) && double.IsInteger(measure.Limit) => value.ToString("0", CultureInfo.InvariantCulture),
+        "" when measure.IsCount => value.ToString("0", CultureInfo.InvariantCulture),
         "" => QuantityText.Ratio(value),
         _ => $"{QuantityText.Ratio(value)} {measure.Unit}",
     };
