@@ -410,7 +410,7 @@ internal sealed class OverlayArranger
         float size = 0.9f * _em;
         foreach ((CallOutRank rank, string word) in new[]
         {
-            (CallOutRank.Fail, "over a limit"), (CallOutRank.Caution, "caution"), (CallOutRank.Note, "note"),
+            (CallOutRank.Fail, "over a limit"), (CallOutRank.Caution, "remark"), (CallOutRank.Note, "note"),
         })
         {
             int count = _scene.CallOuts.Count(c => c.Rank == rank);

@@ -215,6 +215,17 @@ internal sealed class BoardData
             json.WriteNumber("layer", finding.Layer);
             json.WriteNumber("xMm", Rounded(finding.XM * 1e3));
             json.WriteNumber("yMm", Rounded(finding.YM * 1e3));
+            if (finding.Extent is { } extent)
+            {
+                json.WriteStartArray("boxMm");
+                foreach (long nm in (long[])[extent.MinX, extent.MinY, extent.MaxX, extent.MaxY])
+                {
+                    json.WriteNumberValue(Mm(nm));
+                }
+
+                json.WriteEndArray();
+            }
+
             json.WriteString("subject", finding.Subject);
             json.WriteString("rule", finding.Rule);
             json.WriteBoolean("isBeyond", FindingMark.IsBeyond(finding));

@@ -201,16 +201,21 @@ class BoardView {
     g.textAlign = 'center';
     g.textBaseline = 'middle';
     const here = [...this.data.findings.entries()].filter(([, finding]) => finding.layer === this.layer)
-      .map(([i, finding]) => ({ number: i + 1, finding, spot: this.toPx(finding.xMm, finding.yMm) }));
+      .map(([i, finding]) => ({ number: i + 1, finding, frame: this.frameOf(finding) }));
     const plates = [];
-    for (const { number, finding, spot } of here) {
-      const plate = this.freePlace(spot, [...plates, ...here.map(other => other.spot)]);
-      plates.push(plate);
-      const [dx, dy] = [plate[0] - spot[0], plate[1] - spot[1]].map(d => d / Math.hypot(plate[0] - spot[0], plate[1] - spot[1]));
-      // As in the pictures: a ring and a line in the accent, the plate filled and square where a limit is broken, else open and rounded.
+    for (const { number, finding, frame } of here) {
+      const plate = this.freePlace(frame, [...plates, ...here.map(other => other.frame)]);
+      plates.push({ x: plate[0], y: plate[1], halfWidth: 6, halfHeight: 6 });
       const path = new Path2D();
-      path.arc(...spot, 6, 0, 2 * Math.PI);
-      path.moveTo(spot[0] + 6 * dx, spot[1] + 6 * dy);
+      // As in the pictures: a ring, or a box round all it is about; the plate filled and square where a limit is broken, else open and rounded.
+      if (finding.boxMm) {
+        path.roundRect(frame.x - frame.halfWidth, frame.y - frame.halfHeight, 2 * frame.halfWidth, 2 * frame.halfHeight, 4);
+        path.moveTo(...BoardView.nearestOn(frame, plate));
+      } else {
+        const far = Math.hypot(plate[0] - frame.x, plate[1] - frame.y);
+        path.arc(frame.x, frame.y, frame.halfWidth, 0, 2 * Math.PI);
+        path.moveTo(...[0, 1].map(axis => frame[axis ? 'y' : 'x'] + frame.halfWidth * (plate[axis] - frame[axis ? 'y' : 'x']) / far));
+      }
       path.lineTo(...plate);
       for (const [width, style] of [[4, colour.plate], [2, colour.beyond]]) {
         g.lineWidth = width;
@@ -228,17 +233,34 @@ class BoardView {
     }
   }
 
-  // A plate stands beside its spot, where it covers neither another plate nor any spot and is not cut off.
-  freePlace([px, py], taken) {
+  // Middle and half sizes of what a finding is about, in pixels; a spot takes a ring of six.
+  frameOf({ xMm, yMm, boxMm }) {
+    if (!boxMm) {
+      const [x, y] = this.toPx(xMm, yMm);
+      return { x, y, halfWidth: 6, halfHeight: 6 };
+    }
+    const [x, y] = this.toPx((boxMm[0] + boxMm[2]) / 2, (boxMm[1] + boxMm[3]) / 2);
+    return { x, y, halfWidth: 4 + Math.max(3, (boxMm[2] - boxMm[0]) * this.scale / 2), halfHeight: 4 + Math.max(3, (boxMm[3] - boxMm[1]) * this.scale / 2) };
+  }
+
+  static nearestOn({ x, y, halfWidth, halfHeight }, [px, py]) {
+    return [Math.min(x + halfWidth, Math.max(x - halfWidth, px)), Math.min(y + halfHeight, Math.max(y - halfHeight, py))];
+  }
+
+  // A plate stands beside what it points at, where it covers neither another plate nor what any points at and is not cut off.
+  freePlace(frame, taken) {
     const places = [];
-    for (const reach of [28, 50, 75, 105]) {
+    for (const reach of [22, 44, 69, 99]) {
       for (const turn of [7, 1, 3, 5, 0, 4, 6, 2]) {
-        places.push([px + reach * Math.cos(turn * Math.PI / 4), py + reach * Math.sin(turn * Math.PI / 4)]);
+        places.push([frame.x + (frame.halfWidth + reach) * Math.cos(turn * Math.PI / 4), frame.y + (frame.halfHeight + reach) * Math.sin(turn * Math.PI / 4)]);
       }
     }
     const isWhole = ([x, y]) => x > 16 && y > 12 && x < this.width - 16 && y < this.height - 12;
-    return places.find(place => isWhole(place) && taken.every(other => Math.hypot(other[0] - place[0], other[1] - place[1]) > 22))
-      ?? places.find(isWhole) ?? places[0];
+    const isClear = ([x, y]) => taken.every(other => {
+      const [nearX, nearY] = BoardView.nearestOn(other, [x, y]);
+      return Math.hypot(nearX - x, nearY - y) > 16;
+    });
+    return places.find(place => isWhole(place) && isClear(place)) ?? places.find(isWhole) ?? places[0];
   }
 
   // The bar stands under the picture, where it covers nothing; its width is a share of the picture's.
