@@ -59,7 +59,7 @@ public sealed class CloseCopperTests
         Diagnostic told = nets.Diagnostics.ShouldHaveSingleItem();
         told.Code.ShouldBe("NET008");
         told.Severity.ShouldBe(Severity.Note);
-        told.Found.ShouldBe("1 pairs of pieces of one net so near that they may join here too; "
+        told.Found.ShouldBe("1 pair of pieces of one net so near that they may join here too; "
             + "nearest are two of L1@0.00,0.00, which touch at a point only, at 10, 10 mm");
     }
 
