@@ -332,7 +332,7 @@ internal sealed class CallOutPlacement
         ((b.X - a.X) * (c.Y - a.Y)) - ((b.Y - a.Y) * (c.X - a.X));
 
     // Liang and Barsky's clipping of a line against a box (ACM TOG 3(1), 1984), asked only whether anything is left.
-    private static bool SegmentMeets(SKPoint a, SKPoint b, SKRect box)
+    internal static bool SegmentMeets(SKPoint a, SKPoint b, SKRect box)
     {
         float enter = 0;
         float leave = 1;

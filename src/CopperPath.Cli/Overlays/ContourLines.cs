@@ -1,45 +1,177 @@
-using CopperPath.Meshing;
-using CopperPath.Quantities;
 using SkiaSharp;
 
 namespace CopperPath.Cli.Overlays;
 
-/// <summary>Lines of equal value through a field that is linear within each triangle: exact, one segment per triangle.</summary>
-internal static class ContourLines
+/// <summary>
+/// Lines of equal value through a lattice, by marching squares: a cell whose corners lie on both sides of a level is
+/// crossed from edge to edge, and crossings that share an edge are chained (Lorensen and Cline's marching cubes, 1987, in
+/// the plane). Corners of the chains are cut twice after Chaikin (1974).
+/// </summary>
+internal sealed class ContourLines
 {
-    /// <summary>The line of one level over a sheet, as loose segments in picture pixels.</summary>
-    public static SKPath Of(SheetMesh mesh, double[] atVertices, double level, ViewTransform transform)
-    {
-        using SKPathBuilder builder = new();
-        Span<SKPoint> ends = stackalloc SKPoint[3];
-        for (int t = 0; t < mesh.TriangleCount; t++)
-        {
-            int found = 0;
-            for (int k = 0; k < 3; k++)
-            {
-                int a = mesh.Triangles[(3 * t) + k];
-                int b = mesh.Triangles[(3 * t) + ((k + 1) % 3)];
-                double va = atVertices[a] - level;
-                double vb = atVertices[b] - level;
+    private const int CornerCuts = 2;
 
-                // A vertex on the level counts as above it, so a line through vertices is drawn once and without gaps.
-                if (va < 0 != vb < 0)
+    private readonly LevelField _field;
+    private readonly double _level;
+    private readonly ViewTransform _transform;
+    private readonly SortedDictionary<int, List<int>> _neighbours = [];
+
+    private ContourLines(LevelField field, double level, ViewTransform transform) =>
+        (_field, _level, _transform) = (field, level, transform);
+
+    /// <summary>The lines of one level in picture pixels; a closed line ends where it starts.</summary>
+    public static IReadOnlyList<SKPoint[]> Of(LevelField field, double level, ViewTransform transform)
+    {
+        ContourLines lines = new(field, level, transform);
+        lines.CrossCells();
+        return lines.Chains();
+    }
+
+    private void CrossCells()
+    {
+        Span<int> crossed = stackalloc int[4];
+        for (int row = 0; row + 1 < _field.Rows; row++)
+        {
+            for (int column = 0; column + 1 < _field.Columns; column++)
+            {
+                int node = (row * _field.Columns) + column;
+                double a = _field.Values[node];
+                double b = _field.Values[node + 1];
+                double c = _field.Values[node + _field.Columns + 1];
+                double d = _field.Values[node + _field.Columns];
+                if (!double.IsFinite(a + b + c + d))
                 {
-                    double part = va / (va - vb);
-                    double xM = mesh.XM[a] + (part * (mesh.XM[b] - mesh.XM[a]));
-                    double yM = mesh.YM[a] + (part * (mesh.YM[b] - mesh.YM[a]));
-                    ends[found++] = new SKPoint(
-                        (float)transform.XPx(Units.NmFromMetres(xM)), (float)transform.YPx(Units.NmFromMetres(yM)));
+                    continue;
+                }
+
+                // Around the cell: below, right, above, left.
+                int count = 0;
+                AddIfCrossed(a, b, EdgeRight(node), crossed, ref count);
+                AddIfCrossed(b, c, EdgeUp(node + 1), crossed, ref count);
+                AddIfCrossed(c, d, EdgeRight(node + _field.Columns), crossed, ref count);
+                AddIfCrossed(d, a, EdgeUp(node), crossed, ref count);
+                if (count == 2)
+                {
+                    Join(crossed[0], crossed[1]);
+                }
+                else if (count == 4)
+                {
+                    // A saddle: the middle tells which two corners belong together.
+                    bool isLikeA = IsAbove(a) == IsAbove((a + b + c + d) / 4);
+                    Join(crossed[0], crossed[isLikeA ? 1 : 3]);
+                    Join(crossed[2], crossed[isLikeA ? 3 : 1]);
+                }
+            }
+        }
+    }
+
+    private void AddIfCrossed(double from, double to, int edge, Span<int> crossed, ref int count)
+    {
+        if (IsAbove(from) != IsAbove(to))
+        {
+            crossed[count++] = edge;
+        }
+    }
+
+    // A node on the level counts as above it, so that a line through nodes is drawn once and without gaps.
+    private bool IsAbove(double value) => value >= _level;
+
+    private static int EdgeRight(int node) => 2 * node;
+
+    private static int EdgeUp(int node) => (2 * node) + 1;
+
+    private void Join(int a, int b)
+    {
+        NeighboursOf(a).Add(b);
+        NeighboursOf(b).Add(a);
+    }
+
+    private List<int> NeighboursOf(int edge)
+    {
+        if (!_neighbours.TryGetValue(edge, out List<int>? neighbours))
+        {
+            _neighbours[edge] = neighbours = new List<int>(2);
+        }
+
+        return neighbours;
+    }
+
+    private List<SKPoint[]> Chains()
+    {
+        List<SKPoint[]> chains = [];
+        HashSet<int> done = [];
+
+        // Open lines from their ends; what then is left is closed.
+        foreach (int start in _neighbours.Where(edge => edge.Value.Count == 1).Select(edge => edge.Key).Concat(_neighbours.Keys))
+        {
+            if (!done.Add(start))
+            {
+                continue;
+            }
+
+            List<SKPoint> chain = [Crossing(start)];
+            for (int? next = Next(start); next is int edge; next = Next(edge))
+            {
+                done.Add(edge);
+                chain.Add(Crossing(edge));
+            }
+
+            bool isClosed = _neighbours[start].Count == 2;
+            SKPoint[] cut = [.. chain];
+            for (int i = 0; i < CornerCuts; i++)
+            {
+                cut = CornersCut(cut, isClosed);
+            }
+
+            chains.Add(isClosed ? [.. cut, cut[0]] : cut);
+        }
+
+        return chains;
+
+        int? Next(int edge)
+        {
+            foreach (int neighbour in _neighbours[edge])
+            {
+                if (!done.Contains(neighbour))
+                {
+                    return neighbour;
                 }
             }
 
-            if (found == 2)
-            {
-                builder.MoveTo(ends[0]);
-                builder.LineTo(ends[1]);
-            }
+            return null;
+        }
+    }
+
+    private SKPoint Crossing(int edge)
+    {
+        int node = edge / 2;
+        int column = node % _field.Columns;
+        int row = node / _field.Columns;
+        bool isUp = edge % 2 == 1;
+        double from = _field.Values[node] - _level;
+        double to = _field.Values[node + (isUp ? _field.Columns : 1)] - _level;
+        double part = from / (from - to);
+        return new SKPoint(
+            (float)_transform.XPx(_field.XNm(isUp ? column : column + part)),
+            (float)_transform.YPx(_field.YNm(isUp ? row + part : row)));
+    }
+
+    private static SKPoint[] CornersCut(SKPoint[] line, bool isClosed)
+    {
+        List<SKPoint> cut = new(2 * line.Length);
+        int pieces = isClosed ? line.Length : line.Length - 1;
+        for (int i = 0; i < pieces; i++)
+        {
+            SKPoint a = line[i];
+            SKPoint b = line[(i + 1) % line.Length];
+            bool isFirst = i == 0 && !isClosed;
+            bool isLast = i == pieces - 1 && !isClosed;
+            cut.Add(isFirst ? a : Between(a, b, 0.25f));
+            cut.Add(isLast ? b : Between(a, b, 0.75f));
         }
 
-        return builder.Detach();
+        return [.. cut];
     }
+
+    private static SKPoint Between(SKPoint a, SKPoint b, float part) => new(a.X + ((b.X - a.X) * part), a.Y + ((b.Y - a.Y) * part));
 }

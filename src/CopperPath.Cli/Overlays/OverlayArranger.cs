@@ -23,6 +23,8 @@ internal sealed class OverlayArranger
     private LegendBar? _fieldLegend;
     private LegendBar? _viaLegend;
     private LengthBar? _lengthBar;
+    private double _levelStep;
+    private bool _hasContours;
 
     private OverlayArranger(OverlayScene scene, FieldSummary field)
     {
@@ -62,7 +64,11 @@ internal sealed class OverlayArranger
         ViewTransform transform = new(
             _scene.ViewNm, view.Left, view.Top, view.Width / Math.Max(1, _scene.ViewNm.WidthNm), _scene.SeenFromBelow);
         IReadOnlyList<PlacedVia> vias = PlacedVia.Of(_scene.Vias, transform, _field.ViaScale, _em);
-        IReadOnlyList<PlacedCallOut> callOuts = PlaceCallOuts(frame, view, rows, transform, vias);
+        using SKPath net = CopperPaths.Of(_scene.NetCopper, transform);
+        using SKPath quiet = CopperPaths.Of(_scene.QuietCopper, transform);
+        CoverMap cover = new(view, _em / 4, net, quiet, [.. vias.Select(via => via.Box)]);
+        IReadOnlyList<PlacedCallOut> callOuts = PlaceCallOuts(frame, view, rows, transform, vias, cover);
+        IReadOnlyList<PlacedContour> contours = PlaceContours(view, transform, vias, callOuts, cover);
 
         float bottom;
         if (isBeside)
@@ -81,7 +87,7 @@ internal sealed class OverlayArranger
         bottom = PlaceFooter(Margin, bottom + (1.2f * _em), width);
         SKSizeI size = new(_scene.WidthPx, (int)Math.Ceiling(bottom + (0.6f * Margin)));
         return new(
-            size, frame, view, transform, _texts, _fieldLegend, _viaLegend, _lengthBar!, _keys, vias, callOuts, _listedPlates, _rules);
+            size, frame, view, transform, _texts, _fieldLegend, _viaLegend, _lengthBar!, _keys, contours, vias, callOuts, _listedPlates, _rules);
     }
 
     private float PlaceTitle(float left, float top, float width)
@@ -128,15 +134,12 @@ internal sealed class OverlayArranger
     }
 
     private List<PlacedCallOut> PlaceCallOuts(
-        SKRect frame, SKRect view, int rows, ViewTransform transform, IReadOnlyList<PlacedVia> vias)
+        SKRect frame, SKRect view, int rows, ViewTransform transform, IReadOnlyList<PlacedVia> vias, CoverMap cover)
     {
         CallOut[] shown = [.. _scene.CallOuts.Where(c => _scene.ViewNm.Contains(c.SpotNm)).OrderBy(c => c.Number)];
         SKPoint[] spots = Array.ConvertAll(shown, c => transform.Map(c.SpotNm));
         float[] rings = CallOutPlacement.RingRadii(spots, 0.7f * _em, 0.3f * _em);
-        using SKPath net = CopperPaths.Of(_scene.NetCopper, transform);
-        using SKPath quiet = CopperPaths.Of(_scene.QuietCopper, transform);
         SKRect?[] extents = [.. shown.Select((callOut, i) => ExtentOf(callOut, rings[i], transform))];
-        CoverMap cover = new(view, _em / 4, net, quiet, [.. vias.Select(via => via.Box)]);
         CallOutObstacles obstacles = new(extents, [.. vias.Where(via => via.Via.IsOverLimit).Select(via => via.Box)]);
         IReadOnlyList<SKPoint> slots = CallOutPlacement.GutterSlots(frame, Plate, Gap, rows);
         SKPoint?[] centres = CallOutPlacement.Find(view, cover, Plate, Gap, spots, rings, obstacles, slots);
@@ -166,6 +169,52 @@ internal sealed class OverlayArranger
 
         return placed;
     }
+
+    private List<PlacedContour> PlaceContours(
+        SKRect view, ViewTransform transform, IReadOnlyList<PlacedVia> vias, IReadOnlyList<PlacedCallOut> callOuts, CoverMap cover)
+    {
+        if (_scene.Levels is not { } levels || _field.Scale.Kind != ScaleKind.Linear || _field.Scale.Ticks.Count < 2)
+        {
+            return [];
+        }
+
+        using SKPath board = CopperPaths.Of(_scene.Outline, transform);
+        SKRect[] marks = [.. vias.Where(via => via.Via.IsOverLimit).Select(via => via.Box)];
+        ContourPlacement placement = new(_em, IsFree, cover);
+        double[] values = [.. levels.Values.Where(double.IsFinite)];
+        _levelStep = Math.Max(levels.LeastStep, _field.Scale.Ticks[1].Value - _field.Scale.Ticks[0].Value);
+        List<PlacedContour> placed = [];
+        foreach (double level in values.Length == 0 ? [] : RoundNumbers.Multiples(values.Min(), values.Max(), _levelStep))
+        {
+            string text = $"{RoundNumbers.Text(level, _levelStep)} {_scene.Scale.UnitSymbol}";
+            float size = 0.85f * _em;
+            SKSize plate = new(PictureFonts.WidthPx(text, size, false) + (0.7f * _em), 1.25f * _em);
+            foreach (PlacedContour contour in ContourLines.Of(levels, level, transform)
+                .Select(line => placement.Place(level, line, plate)).OfType<PlacedContour>())
+            {
+                placed.Add(contour);
+                foreach (SKRect label in contour.Labels)
+                {
+                    PlaceText(text, label.Left + (0.35f * _em), label.MidY + CapMiddle(size), size, false, Ink.Main);
+                }
+            }
+        }
+
+        _hasContours = placed.Count > 0;
+        return placed;
+
+        bool IsFree(SKRect box)
+        {
+            SKRect air = SKRect.Inflate(box, 0.3f * _em, 0.3f * _em);
+            return view.Contains(air)
+                && (_scene.Outline.Count == 0 || Corners(air).All(corner => board.Contains(corner.X, corner.Y)))
+                && !marks.Any(mark => mark.IntersectsWith(air))
+                && callOuts.All(callOut => !callOut.Covers(air));
+        }
+    }
+
+    private static IEnumerable<SKPoint> Corners(SKRect box) =>
+        [new(box.Left, box.Top), new(box.Right, box.Top), new(box.Right, box.Bottom), new(box.Left, box.Bottom)];
 
     /// <summary>The extent with some air around it, where it reaches beyond the ring.</summary>
     private SKRect? ExtentOf(CallOut callOut, float ring, ViewTransform transform)
@@ -237,6 +286,11 @@ internal sealed class OverlayArranger
         {
             string copper = _field.ShareAbove > 0 ? "" : " of the shaded copper";
             remark += $"; below: {PercentOf(_field.ShareBelow)}{copper}";
+        }
+
+        if (_hasContours)
+        {
+            remark += $"; lines every {RoundNumbers.Plain(_levelStep)} {spec.UnitSymbol}";
         }
 
         (_fieldLegend, float bottom) = PlaceLegendBar(

@@ -12,6 +12,7 @@ namespace CopperPath.Cli.Overlays;
 /// <param name="ViaLegend">Legend of the via currents; null without vias.</param>
 /// <param name="ScaleBar">The length bar.</param>
 /// <param name="Keys">Swatches that explain the fills.</param>
+/// <param name="Contours">Lines of equal value, each with at least one plate that says which.</param>
 /// <param name="Vias">Marks of the plated holes, in drawing order.</param>
 /// <param name="CallOuts">Call-outs inside the view, with their plates.</param>
 /// <param name="ListedPlates">The plates that head the rows of the call-out list.</param>
@@ -26,6 +27,7 @@ public sealed record OverlayLayout(
     LegendBar? ViaLegend,
     LengthBar ScaleBar,
     IReadOnlyList<KeySwatch> Keys,
+    IReadOnlyList<PlacedContour> Contours,
     IReadOnlyList<PlacedVia> Vias,
     IReadOnlyList<PlacedCallOut> CallOuts,
     IReadOnlyList<NumberPlate> ListedPlates,
@@ -92,4 +94,13 @@ public sealed record PlacedCallOut(
     SKRect? Extent,
     NumberPlate? Plate,
     SKPoint LeaderStart,
-    SKPoint LeaderEnd);
+    SKPoint LeaderEnd)
+{
+    /// <summary>True when a box meets any part of it.</summary>
+    public bool Covers(SKRect box)
+    {
+        SKRect ring = SKRect.Create(Spot.X - RingRadiusPx, Spot.Y - RingRadiusPx, 2 * RingRadiusPx, 2 * RingRadiusPx);
+        return (Extent ?? ring).IntersectsWith(box)
+            || (Plate is { } plate && (plate.Box.IntersectsWith(box) || CallOutPlacement.SegmentMeets(LeaderStart, LeaderEnd, box)));
+    }
+}

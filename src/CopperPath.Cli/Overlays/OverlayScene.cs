@@ -44,6 +44,9 @@ public sealed record OverlayScene(
     /// Top of the via current scale in amperes, to give several pictures one scale; null takes it from the vias.
     /// </summary>
     public double? ViaScaleTopA { get; init; }
+
+    /// <summary>What lines of equal value run through, across all copper and between it; null for none.</summary>
+    public LevelField? Levels { get; init; }
 }
 
 /// <summary>Ground colours of a picture.</summary>

@@ -75,6 +75,7 @@ internal sealed class ScenePainter
             FillPath(outline, _palette.Board);
             PaintQuietCopper();
             PaintNetCopper();
+            PaintContours(outline);
             StrokePath(outline, _palette.BoardEdge, 1.4f * _hairPx);
         }
 
@@ -83,6 +84,7 @@ internal sealed class ScenePainter
             PaintVia(via);
         }
 
+        PaintContourLabels();
         _canvas.Restore();
     }
 
@@ -104,7 +106,6 @@ internal sealed class ScenePainter
             _canvas.Save();
             _canvas.ClipPath(path, SKClipOperation.Intersect, antialias: true);
             _canvas.DrawImage(image, area.Left, area.Top, new SKSamplingOptions(SKFilterMode.Nearest));
-            PaintContours();
             _canvas.Restore();
         }
 
@@ -115,22 +116,34 @@ internal sealed class ScenePainter
     private SKRectI AreaOf(SKRect copper) =>
         SKRectI.Ceiling(SKRect.Intersect(_layout.View, SKRect.Inflate(copper, 1, 1)), outwards: true);
 
-    // Lines at the legend's ticks, so that a shade can be read off; only where the field is linear between vertices.
-    private void PaintContours()
+    // Dark lines in a pale casing are seen on every shade. They cross islands and the gaps between them: the board is
+    // warm there too.
+    private void PaintContours(SKPath outline)
     {
-        foreach (ShadedSheet sheet in _scene.Sheets)
+        _canvas.Save();
+        if (!outline.IsEmpty)
         {
-            if (sheet.Shading != FieldShading.PerVertex)
-            {
-                continue;
-            }
+            _canvas.ClipPath(outline, SKClipOperation.Intersect, antialias: true);
+        }
 
-            foreach (ScaleTick tick in _field.Scale.Ticks)
-            {
-                bool isOnDarkShade = _field.Scale.PlaceOf(tick.Value) < 0.6;
-                using SKPath line = ContourLines.Of(sheet.Mesh, sheet.Values, tick.Value, _layout.Transform);
-                StrokePath(line, (isOnDarkShade ? SKColors.White : SKColors.Black).WithAlpha(110), _hairPx);
-            }
+        foreach (PlacedContour contour in _layout.Contours)
+        {
+            using SKPathBuilder builder = new();
+            builder.AddPoly(contour.Line, close: false);
+            using SKPath line = builder.Detach();
+            StrokePath(line, _palette.Plate.WithAlpha(150), 3 * _hairPx);
+            StrokePath(line, _palette.Main, 1.2f * _hairPx);
+        }
+
+        _canvas.Restore();
+    }
+
+    private void PaintContourLabels()
+    {
+        using SKPaint plate = new() { Color = _palette.Plate.WithAlpha(235), IsAntialias = true };
+        foreach (SKRect label in _layout.Contours.SelectMany(contour => contour.Labels))
+        {
+            _canvas.DrawRoundRect(label, label.Height / 2, label.Height / 2, plate);
         }
     }
 

@@ -6,6 +6,7 @@ using CopperPath.Geometry;
 using CopperPath.Judging;
 using CopperPath.Nets;
 using CopperPath.Quantities;
+using CopperPath.Thermal;
 
 namespace CopperPath.Cli.Report;
 
@@ -20,6 +21,12 @@ internal static class ReviewPictures
 
     private const int ShadeSteps = 6;
 
+    /// <summary>Samples along the longer side from which lines of equal rise are drawn.</summary>
+    private const int LevelNodes = 320;
+
+    /// <summary>Lines nearer than this, kelvin, would claim more than a board's temperatures are known to.</summary>
+    private const double LeastLevelStepK = 1;
+
     /// <summary>A largest value on a step, but for rounding, is its own top.</summary>
     private const double StepSlack = 1e-9;
 
@@ -33,21 +40,21 @@ internal static class ReviewPictures
         string hash = HashOf(review);
         double? viaTopA = ViaScaleTopA(review);
         List<(string Name, OverlayScene Scene)> pictures = [];
-        Add("layer", scales.Density(), field => field.Density, [$"resistivity of copper at {QuantityText.Temperature(review.Brief!.ConductorK)}"]);
+        Add("layer", scales.Density(), field => field.Density, [$"resistivity of copper at {QuantityText.Temperature(review.Brief!.ConductorK)}"], (_, _) => null);
         if (fields.Any(field => field.Rise is not null))
         {
-            Add("rise-layer", scales.Rise(), field => field.Rise!, []);
+            Add("rise-layer", scales.Rise(), field => field.Rise!, [], (layer, view) => RiseOf(review, layer, view));
         }
 
         return pictures;
 
-        void Add(string name, ScaleSpec scale, Func<LayerField, ShadedSheet> sheetOf, IReadOnlyList<string> conditions)
+        void Add(string name, ScaleSpec scale, Func<LayerField, ShadedSheet> sheetOf, IReadOnlyList<string> conditions, Func<int, BoxNm, LevelField?> levelsOf)
         {
             foreach (int layer in LayersShown(review))
             {
                 OverlayScene scene = SceneOf(
                     review, TitleOf(review, layer, conditions, hash), layer, [.. fields.Where(field => field.Layer == layer).Select(sheetOf)], scale, widthPx);
-                pictures.Add((FormattableString.Invariant($"{name}-{layer}"), scene with { ViaScaleTopA = viaTopA }));
+                pictures.Add((FormattableString.Invariant($"{name}-{layer}"), scene with { ViaScaleTopA = viaTopA, Levels = levelsOf(layer, scene.ViewNm) }));
             }
         }
     }
@@ -93,6 +100,17 @@ internal static class ReviewPictures
             SeenFromBelow: layer == last && last > 1,
             OverlayTheme.Light,
             widthPx);
+    }
+
+    /// <summary>The board's own rise on a layer, whatever copper lies there.</summary>
+    private static LevelField RiseOf(Review review, int layer, BoxNm view)
+    {
+        TemperatureField heat = review.Heat!;
+        BoxNm board = review.Board!.Bounds;
+        BoxNm seen = new(
+            Math.Max(view.MinX, board.MinX), Math.Max(view.MinY, board.MinY), Math.Min(view.MaxX, board.MaxX), Math.Min(view.MaxY, board.MaxY));
+        double pitchNm = (double)Math.Max(seen.WidthNm, seen.HeightNm) / LevelNodes;
+        return LevelField.Sample(seen, pitchNm, LeastLevelStepK, (xNm, yNm) => heat.RiseK(layer, Units.MetresFromNm(xNm), Units.MetresFromNm(yNm)));
     }
 
     private static TitleBlock TitleOf(Review review, int layer, IReadOnlyList<string> conditions, string hash)
