@@ -7,27 +7,37 @@ internal sealed class AreaRanking
     private readonly double[] _areasM2;
 
     /// <summary>Triangles whose value is not finite do not count.</summary>
-    public AreaRanking(IEnumerable<ShadedSheet> sheets)
+    public AreaRanking(IReadOnlyCollection<ShadedSheet> sheets)
     {
-        List<double> values = [];
-        List<double> areasM2 = [];
+        int triangles = sheets.Sum(sheet => sheet.Mesh.TriangleCount);
+        double[] values = new double[triangles];
+        double[] areasM2 = new double[triangles];
+        int count = 0;
+        double least = double.PositiveInfinity;
+        double most = double.NegativeInfinity;
         foreach (ShadedSheet sheet in sheets)
         {
             for (int t = 0; t < sheet.Mesh.TriangleCount; t++)
             {
                 double value = sheet.MeanOf(t);
+                double areaM2 = TriangleAreas.AreaM2(sheet.Mesh, t);
                 if (double.IsFinite(value))
                 {
-                    values.Add(value);
-                    areasM2.Add(TriangleAreas.AreaM2(sheet.Mesh, t));
+                    (values[count], areasM2[count]) = (value, areaM2);
+                    count++;
+                    AreaM2 += areaM2;
+                    least = Math.Min(least, value);
+                    most = Math.Max(most, value);
+                }
+                else
+                {
+                    HollowM2 += areaM2;
                 }
             }
         }
 
-        (_values, _areasM2) = ([.. values], [.. areasM2]);
-        AreaM2 = areasM2.Sum();
-        Least = values.Count > 0 ? values.Min() : 0;
-        Most = values.Count > 0 ? values.Max() : 0;
+        (_values, _areasM2) = (values[..count], areasM2[..count]);
+        (Least, Most) = count > 0 ? (least, most) : (0, 0);
     }
 
     /// <summary>Least mean of a triangle; 0 without any.</summary>
@@ -38,6 +48,9 @@ internal sealed class AreaRanking
 
     /// <summary>Area of all triangles with a value, square metres.</summary>
     public double AreaM2 { get; }
+
+    /// <summary>Area of all triangles without a value, square metres.</summary>
+    public double HollowM2 { get; }
 
     /// <summary>Share of the area whose value is above a level, 0..1.</summary>
     public double ShareAbove(double level)

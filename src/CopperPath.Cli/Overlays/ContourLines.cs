@@ -10,11 +10,13 @@ namespace CopperPath.Cli.Overlays;
 internal sealed class ContourLines
 {
     private const int CornerCuts = 2;
+    private const int None = -1;
 
     private readonly LevelField _field;
     private readonly double _level;
     private readonly ViewTransform _transform;
-    private readonly SortedDictionary<int, List<int>> _neighbours = [];
+    /// <summary>For each crossed edge the one or two crossed edges of the cells beside it.</summary>
+    private readonly Dictionary<int, (int First, int Second)> _neighbours = [];
 
     private ContourLines(LevelField field, double level, ViewTransform transform) =>
         (_field, _level, _transform) = (field, level, transform);
@@ -82,18 +84,8 @@ internal sealed class ContourLines
 
     private void Join(int a, int b)
     {
-        NeighboursOf(a).Add(b);
-        NeighboursOf(b).Add(a);
-    }
-
-    private List<int> NeighboursOf(int edge)
-    {
-        if (!_neighbours.TryGetValue(edge, out List<int>? neighbours))
-        {
-            _neighbours[edge] = neighbours = new List<int>(2);
-        }
-
-        return neighbours;
+        _neighbours[a] = _neighbours.TryGetValue(a, out (int First, int Second) ofA) ? (ofA.First, b) : (b, None);
+        _neighbours[b] = _neighbours.TryGetValue(b, out (int First, int Second) ofB) ? (ofB.First, a) : (a, None);
     }
 
     private List<SKPoint[]> Chains()
@@ -102,7 +94,8 @@ internal sealed class ContourLines
         HashSet<int> done = [];
 
         // Open lines from their ends; what then is left is closed.
-        foreach (int start in _neighbours.Where(edge => edge.Value.Count == 1).Select(edge => edge.Key).Concat(_neighbours.Keys))
+        int[] edges = [.. _neighbours.Keys.Order()];
+        foreach (int start in edges.Where(edge => _neighbours[edge].Second == None).Concat(edges))
         {
             if (!done.Add(start))
             {
@@ -116,7 +109,7 @@ internal sealed class ContourLines
                 chain.Add(Crossing(edge));
             }
 
-            bool isClosed = _neighbours[start].Count == 2;
+            bool isClosed = _neighbours[start].Second != None;
             SKPoint[] cut = [.. chain];
             for (int i = 0; i < CornerCuts; i++)
             {
@@ -130,15 +123,8 @@ internal sealed class ContourLines
 
         int? Next(int edge)
         {
-            foreach (int neighbour in _neighbours[edge])
-            {
-                if (!done.Contains(neighbour))
-                {
-                    return neighbour;
-                }
-            }
-
-            return null;
+            (int first, int second) = _neighbours[edge];
+            return !done.Contains(first) ? first : second != None && !done.Contains(second) ? second : null;
         }
     }
 

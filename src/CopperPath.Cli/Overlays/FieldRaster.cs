@@ -12,8 +12,6 @@ namespace CopperPath.Cli.Overlays;
 /// </summary>
 internal sealed class FieldRaster
 {
-    private const int ShadeCount = 1024;
-
     private readonly float[] _values;
 
     private FieldRaster(int width, int height)
@@ -83,23 +81,16 @@ internal sealed class FieldRaster
     /// <param name="stripePx">Width of a stripe of the hatching, at least 1.</param>
     public SKImage Coloured(ValueScale scale, ColourMap map, int stripePx)
     {
-        uint[] shades = [.. Enumerable.Range(0, ShadeCount).Select(i => Packed(map.At(i / (ShadeCount - 1.0))))];
+        ShadeTable shades = new(scale, map);
         using SKBitmap bitmap = new(new SKImageInfo(Width, Height, SKColorType.Rgba8888, SKAlphaType.Premul));
         Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(bitmap.GetPixelSpan());
-        float last = float.NaN;
-        uint shade = 0;
         float top = (float)scale.Top;
         for (int i = 0; i < pixels.Length; i++)
         {
-            // Neighbours are often of one triangle, and a logarithm takes its time.
             float value = _values[i];
-            if (!value.Equals(last))
-            {
-                shade = float.IsNaN(value) ? 0 : shades[(int)((scale.PlaceOf(value) * (ShadeCount - 1)) + 0.5)];
-                last = value;
-            }
-
-            pixels[i] = value > top && IsStripe(i % Width, i / Width, stripePx) ? shades[0] : shade;
+            pixels[i] = float.IsNaN(value) ? 0
+                : value > top && IsStripe(i % Width, i / Width, stripePx) ? shades.First
+                : shades.Of(value);
         }
 
         bitmap.SetImmutable();
@@ -108,8 +99,6 @@ internal sealed class FieldRaster
 
     /// <summary>Whether a pixel lies on a stripe of the hatching that marks what is above a scale: one in three, slanted.</summary>
     internal static bool IsStripe(int x, int y, int stripePx) => (x + y) / stripePx % 3 == 0;
-
-    private static uint Packed(SKColor c) => c.Red | ((uint)c.Green << 8) | ((uint)c.Blue << 16) | 0xFF000000;
 
     private void Add(ShadedSheet sheet, ViewTransform transform, SKRectI area)
     {

@@ -26,31 +26,46 @@ internal sealed record FieldSummary(
 
     public static FieldSummary Of(OverlayScene scene)
     {
-        double[] values = [.. scene.Sheets.SelectMany(s => s.Values).Where(double.IsFinite)];
-        ValueScale scale = ValueScale.For(scene.Scale, values);
+        (double least, double leastPositive, double most) = Extremes(scene.Sheets);
+        bool hasValues = least <= most;
+        ValueScale scale = ValueScale.For(scene.Scale, !hasValues ? [] : double.IsFinite(leastPositive) ? [least, leastPositive, most] : [least, most]);
         AreaRanking copper = new(scene.Sheets);
-        double hollowM2 = 0;
-        foreach (ShadedSheet sheet in scene.Sheets)
-        {
-            for (int t = 0; t < sheet.Mesh.TriangleCount; t++)
-            {
-                hollowM2 += double.IsFinite(sheet.MeanOf(t)) ? 0 : TriangleAreas.AreaM2(sheet.Mesh, t);
-            }
-        }
 
         // Stretches that share a net cover its copper more than once, which would make up for contacts without a value.
         double netM2 = scene.NetCopper.Sum(p => p.AreaNm2) / (Quantities.Units.NmPerM * Quantities.Units.NmPerM);
         double[] viaCurrentsA = [.. scene.Vias.Select(v => Math.Abs(v.CurrentA)).Where(double.IsFinite)];
         ScaleSpec viaSpec = new("", "A", ScaleKind.Linear, scene.ViaScaleTopA, 0);
         return new(
-            values.Length > 0,
-            values.Length > 0 ? values.Min() : 0,
-            values.Length > 0 ? values.Max() : 0,
+            hasValues,
+            hasValues ? least : 0,
+            hasValues ? most : 0,
             scale,
             copper.ShareAbove(scale.Top),
             copper.ShareBelow(scale.Bottom),
-            Math.Max(netM2 - copper.AreaM2, hollowM2) > UnsolvedShare * netM2,
+            Math.Max(netM2 - copper.AreaM2, copper.HollowM2) > UnsolvedShare * netM2,
             viaCurrentsA.Length > 0 ? viaCurrentsA.Max() : 0,
             ValueScale.For(viaSpec, viaCurrentsA));
+    }
+
+    /// <summary>Least, least above zero, and largest of the finite values.</summary>
+    private static (double Least, double LeastPositive, double Most) Extremes(IReadOnlyList<ShadedSheet> sheets)
+    {
+        double least = double.PositiveInfinity;
+        double leastPositive = double.PositiveInfinity;
+        double most = double.NegativeInfinity;
+        foreach (ShadedSheet sheet in sheets)
+        {
+            foreach (double value in sheet.Values)
+            {
+                if (double.IsFinite(value))
+                {
+                    least = Math.Min(least, value);
+                    most = Math.Max(most, value);
+                    leastPositive = value > 0 ? Math.Min(leastPositive, value) : leastPositive;
+                }
+            }
+        }
+
+        return (least, leastPositive, most);
     }
 }

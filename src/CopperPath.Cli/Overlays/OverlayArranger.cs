@@ -12,6 +12,8 @@ internal sealed class OverlayArranger
     private const float EmsPerWidth = 100;
     private const float BesideFromAspect = 0.8f;
     private const float WideFromEms = 75;
+    private const float WidestKeyMapEms = 16;
+    private const float TallestKeyMapEms = 18;
 
     private readonly OverlayScene _scene;
     private readonly FieldSummary _field;
@@ -23,6 +25,7 @@ internal sealed class OverlayArranger
     private LegendBar? _fieldLegend;
     private LegendBar? _viaLegend;
     private LengthBar? _lengthBar;
+    private KeyMap? _keyMap;
     private double _levelStep;
     private bool _hasContours;
 
@@ -87,7 +90,7 @@ internal sealed class OverlayArranger
         bottom = PlaceFooter(Margin, bottom + (1.2f * _em), width);
         SKSizeI size = new(_scene.WidthPx, (int)Math.Ceiling(bottom + (0.6f * Margin)));
         return new(
-            size, frame, view, transform, _texts, _fieldLegend, _viaLegend, _lengthBar!, _keys, contours, vias, callOuts, _listedPlates, _rules);
+            size, frame, view, transform, _texts, _fieldLegend, _viaLegend, _lengthBar!, _keyMap, _keys, contours, vias, callOuts, _listedPlates, _rules);
     }
 
     private float PlaceTitle(float left, float top, float width)
@@ -224,10 +227,7 @@ internal sealed class OverlayArranger
             return null;
         }
 
-        SKPoint a = transform.Map(new Geometry.PointNm(extent.MinX, extent.MinY));
-        SKPoint b = transform.Map(new Geometry.PointNm(extent.MaxX, extent.MaxY));
-        SKRect box = SKRect.Inflate(
-            new SKRect(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y)), 0.6f * _em, 0.6f * _em);
+        SKRect box = SKRect.Inflate(BoxOf(extent, transform), 0.6f * _em, 0.6f * _em);
         return Math.Max(box.Width, box.Height) > 2 * ring ? box : null;
     }
 
@@ -243,6 +243,12 @@ internal sealed class OverlayArranger
 
         cells.Add((x, y, w) => PlaceLengthBarAndKeys(x, y, w, transform));
         shares.Add(3);
+        if (_scene.WholeNm is { } whole)
+        {
+            cells.Add((x, y, w) => PlaceKeyMap(x, y, w, whole));
+            shares.Add(2);
+        }
+
         bool isOneRow = width > WideFromEms * _em;
         float gap = 3 * _em;
         float bottom = top;
@@ -369,6 +375,23 @@ internal sealed class OverlayArranger
         return _scene.SeenFromBelow
             ? PlaceLines("Seen from below: left and right are swapped", left, y, width, 0.9f * _em, true, Ink.Main)
             : y;
+    }
+
+    private float PlaceKeyMap(float left, float top, float width, Geometry.BoxNm whole)
+    {
+        float y = PlaceLines("Part of the board shown", left, top, width, _em, true, Ink.Main) + (0.45f * _em);
+        double pixelsPerNm = Math.Min(Math.Min(width, WidestKeyMapEms * _em) / whole.WidthNm, TallestKeyMapEms * _em / whole.HeightNm);
+        SKRect box = SKRect.Create(left, y, (float)(whole.WidthNm * pixelsPerNm), (float)(whole.HeightNm * pixelsPerNm));
+        ViewTransform transform = new(whole, box.Left, box.Top, pixelsPerNm, _scene.SeenFromBelow);
+        _keyMap = new KeyMap(box, transform, BoxOf(_scene.ViewNm, transform));
+        return box.Bottom;
+    }
+
+    private static SKRect BoxOf(Geometry.BoxNm box, ViewTransform transform)
+    {
+        SKPoint a = transform.Map(new Geometry.PointNm(box.MinX, box.MinY));
+        SKPoint b = transform.Map(new Geometry.PointNm(box.MaxX, box.MaxY));
+        return new SKRect(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y));
     }
 
     private float PlaceFlow(List<(KeyKind Kind, string Text)> keys, float left, float top, float width)

@@ -11,6 +11,7 @@ namespace CopperPath.Cli.Overlays;
 /// <param name="FieldLegend">Legend of the shaded quantity; null when no sheet has a value.</param>
 /// <param name="ViaLegend">Legend of the via currents; null without vias.</param>
 /// <param name="ScaleBar">The length bar.</param>
+/// <param name="KeyMap">The whole board in small; null where the view shows all of it.</param>
 /// <param name="Keys">Swatches that explain the fills.</param>
 /// <param name="Contours">Lines of equal value, each with at least one plate that says which.</param>
 /// <param name="Vias">Marks of the plated holes, in drawing order.</param>
@@ -26,6 +27,7 @@ public sealed record OverlayLayout(
     LegendBar? FieldLegend,
     LegendBar? ViaLegend,
     LengthBar ScaleBar,
+    KeyMap? KeyMap,
     IReadOnlyList<KeySwatch> Keys,
     IReadOnlyList<PlacedContour> Contours,
     IReadOnlyList<PlacedVia> Vias,
@@ -63,6 +65,12 @@ public sealed record LegendBar(
 
 /// <summary>A bar of round length.</summary>
 public sealed record LengthBar(SKRect Bar, double LengthMm);
+
+/// <summary>The whole board in small.</summary>
+/// <param name="Box">The map, pixels.</param>
+/// <param name="Transform">Board coordinates to the map.</param>
+/// <param name="Shown">The part the view shows.</param>
+public sealed record KeyMap(SKRect Box, ViewTransform Transform, SKRect Shown);
 
 /// <summary>A small sample of a fill or mark.</summary>
 public sealed record KeySwatch(SKRect Box, KeyKind Kind);

@@ -45,6 +45,9 @@ public sealed record OverlayScene(
     /// </summary>
     public double? ViaScaleTopA { get; init; }
 
+    /// <summary>The whole board with its margin, for a small map of what part the view shows; null where the view shows all.</summary>
+    public BoxNm? WholeNm { get; init; }
+
     /// <summary>What lines of equal value run through, across all copper and between it; null for none.</summary>
     public LevelField? Levels { get; init; }
 }

@@ -48,6 +48,7 @@ internal sealed class ScenePainter
         PaintLegend(_layout.FieldLegend, FieldMap);
         PaintLegend(_layout.ViaLegend, ViaMap);
         PaintLengthBar();
+        PaintKeyMap();
         foreach (KeySwatch key in _layout.Keys)
         {
             PaintKey(key);
@@ -116,8 +117,8 @@ internal sealed class ScenePainter
     private SKRectI AreaOf(SKRect copper) =>
         SKRectI.Ceiling(SKRect.Intersect(_layout.View, SKRect.Inflate(copper, 1, 1)), outwards: true);
 
-    // Dark lines in a pale casing are seen on every shade. They cross islands and the gaps between them: the board is
-    // warm there too.
+    // White lines in a dark casing are seen on every shade and on both grounds. They cross islands and the gaps between
+    // them: the board is warm there too.
     private void PaintContours(SKPath outline)
     {
         _canvas.Save();
@@ -131,8 +132,8 @@ internal sealed class ScenePainter
             using SKPathBuilder builder = new();
             builder.AddPoly(contour.Line, close: false);
             using SKPath line = builder.Detach();
-            StrokePath(line, _palette.Plate.WithAlpha(150), 3 * _hairPx);
-            StrokePath(line, _palette.Main, 1.2f * _hairPx);
+            StrokePath(line, SKColors.Black.WithAlpha(170), 3.4f * _hairPx);
+            StrokePath(line, SKColors.White, 1.5f * _hairPx);
         }
 
         _canvas.Restore();
@@ -277,6 +278,29 @@ internal sealed class ScenePainter
         using SKPaint edge = Stroke(_palette.Main, _hairPx);
         FillRect(SKRect.Create(bar.Left, bar.Top, bar.Width / 2, bar.Height), _palette.Main);
         _canvas.DrawRect(SKRect.Inflate(bar, -_hairPx / 2, -_hairPx / 2), edge);
+    }
+
+    private void PaintKeyMap()
+    {
+        if (_layout.KeyMap is not { } map)
+        {
+            return;
+        }
+
+        _canvas.Save();
+        _canvas.ClipRect(map.Box);
+        FillRect(map.Box, _palette.Panel);
+        using (SKPath outline = CopperPaths.Of(_scene.Outline, map.Transform))
+        using (SKPath net = CopperPaths.Of(_scene.NetCopper, map.Transform))
+        {
+            FillPath(outline, _palette.Board);
+            FillPath(net, _palette.NetFill);
+            StrokePath(outline, _palette.BoardEdge, _hairPx);
+        }
+
+        _canvas.Restore();
+        using SKPaint frame = Stroke(_palette.Main, 1.6f * _hairPx);
+        _canvas.DrawRect(map.Shown, frame);
     }
 
     private void PaintKey(KeySwatch key)

@@ -16,9 +16,6 @@ namespace CopperPath.Cli.Report;
 /// </summary>
 internal static class ReviewPictures
 {
-    /// <summary>Room left around the copper shown, share of its larger side.</summary>
-    private const double MarginShare = 0.04;
-
     private const int ShadeSteps = 6;
 
     /// <summary>Samples along the longer side from which lines of equal rise are drawn.</summary>
@@ -37,24 +34,32 @@ internal static class ReviewPictures
     public static IReadOnlyList<(string Name, OverlayScene Scene)> Of(Review review, IReadOnlyList<LayerField> fields, int widthPx)
     {
         ReviewScales scales = new(fields);
+        ScaleSpec density = scales.Density();
+        BoxNm view = PicturedArea.Of(review, fields, density);
+        BoxNm whole = PicturedArea.Whole(review);
         string hash = HashOf(review);
         double? viaTopA = ViaScaleTopA(review);
         List<(string Name, OverlayScene Scene)> pictures = [];
-        Add("layer", scales.Density(), field => field.Density, [$"resistivity of copper at {QuantityText.Temperature(review.Brief!.ConductorK)}"], (_, _) => null);
+        Add("layer", density, field => field.Density, [$"resistivity of copper at {QuantityText.Temperature(review.Brief!.ConductorK)}"], _ => null);
         if (fields.Any(field => field.Rise is not null))
         {
-            Add("rise-layer", scales.Rise(), field => field.Rise!, [], (layer, view) => RiseOf(review, layer, view));
+            Add("rise-layer", scales.Rise(), field => field.Rise!, [], layer => RiseOf(review, layer, view));
         }
 
         return pictures;
 
-        void Add(string name, ScaleSpec scale, Func<LayerField, ShadedSheet> sheetOf, IReadOnlyList<string> conditions, Func<int, BoxNm, LevelField?> levelsOf)
+        void Add(string name, ScaleSpec scale, Func<LayerField, ShadedSheet> sheetOf, IReadOnlyList<string> conditions, Func<int, LevelField?> levelsOf)
         {
             foreach (int layer in LayersShown(review))
             {
                 OverlayScene scene = SceneOf(
-                    review, TitleOf(review, layer, conditions, hash), layer, [.. fields.Where(field => field.Layer == layer).Select(sheetOf)], scale, widthPx);
-                pictures.Add((FormattableString.Invariant($"{name}-{layer}"), scene with { ViaScaleTopA = viaTopA, Levels = levelsOf(layer, scene.ViewNm) }));
+                    review, TitleOf(review, layer, conditions, hash), layer, view, [.. fields.Where(field => field.Layer == layer).Select(sheetOf)], scale, widthPx);
+                pictures.Add((FormattableString.Invariant($"{name}-{layer}"), scene with
+                {
+                    ViaScaleTopA = viaTopA,
+                    Levels = levelsOf(layer),
+                    WholeNm = view == whole ? null : whole,
+                }));
             }
         }
     }
@@ -81,20 +86,20 @@ internal static class ReviewPictures
     }
 
     private static OverlayScene SceneOf(
-        Review review, TitleBlock title, int layer, IReadOnlyList<ShadedSheet> sheets, ScaleSpec scale, int widthPx)
+        Review review, TitleBlock title, int layer, BoxNm view, IReadOnlyList<ShadedSheet> sheets, ScaleSpec scale, int widthPx)
     {
         NetList board = review.Board!.Nets!;
         HashSet<Net> reviewed = [.. review.Nets.Select(net => net.Bound.Net)];
-        BoxNm box = review.Board.Bounds;
         int last = board.Layers[^1].Number;
         return new OverlayScene(
             title,
-            box.GrownBy((long)(MarginShare * Math.Max(box.WidthNm, box.HeightNm))),
+            view,
             review.Board.Profile,
-            [.. board.Nets.Where(net => !reviewed.Contains(net)).SelectMany(net => net.SheetOn(layer)?.Islands ?? [])],
+            [.. board.Nets.Where(net => !reviewed.Contains(net)).SelectMany(net => net.SheetOn(layer)?.Islands ?? [])
+                .Where(island => island.Bounds.Touches(view))],
             [.. reviewed.SelectMany(net => net.SheetOn(layer)?.Islands ?? [])],
             sheets,
-            ViasOf(review, layer),
+            [.. ViasOf(review, layer).Where(via => view.Contains(via.CentreNm))],
             CallOutsOf(review, layer),
             scale,
             SeenFromBelow: layer == last && last > 1,
@@ -110,7 +115,8 @@ internal static class ReviewPictures
         BoxNm seen = new(
             Math.Max(view.MinX, board.MinX), Math.Max(view.MinY, board.MinY), Math.Min(view.MaxX, board.MaxX), Math.Min(view.MaxY, board.MaxY));
         double pitchNm = (double)Math.Max(seen.WidthNm, seen.HeightNm) / LevelNodes;
-        return LevelField.Sample(seen, pitchNm, LeastLevelStepK, (xNm, yNm) => heat.RiseK(layer, Units.MetresFromNm(xNm), Units.MetresFromNm(yNm)));
+        return LevelField.Sample(seen, pitchNm, LeastLevelStepK, (xNm, yNm) => heat.RiseK(layer, Units.MetresFromNm(xNm), Units.MetresFromNm(yNm)))
+            .Smoothed().Smoothed();
     }
 
     private static TitleBlock TitleOf(Review review, int layer, IReadOnlyList<string> conditions, string hash)
