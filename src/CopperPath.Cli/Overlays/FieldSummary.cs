@@ -29,7 +29,7 @@ internal sealed record FieldSummary(
         (double least, double leastPositive, double most) = Extremes(scene.Sheets);
         bool hasValues = least <= most;
         ValueScale scale = ValueScale.For(scene.Scale, !hasValues ? [] : double.IsFinite(leastPositive) ? [least, leastPositive, most] : [least, most]);
-        AreaRanking copper = new(scene.Sheets);
+        AreaRanking copper = AreaRanking.Together(scene.Sheets.Select(AreaRanking.Of));
 
         // Stretches that share a net cover its copper more than once, which would make up for contacts without a value.
         double netM2 = scene.NetCopper.Sum(p => p.AreaNm2) / (Quantities.Units.NmPerM * Quantities.Units.NmPerM);

@@ -23,10 +23,7 @@ public static class PlotPainter
             Paint(canvas, plot);
         }
 
-        using SKPixmap pixels = bitmap.PeekPixels();
-        using SKData data = pixels.Encode(SKPngEncoderOptions.Default)
-            ?? throw new InvalidOperationException("the plot could not be encoded as PNG");
-        return data.ToArray();
+        return PngFile.Of(bitmap);
     }
 
     public static byte[] PaintSvg(LogLogPlot plot)

@@ -16,18 +16,19 @@ internal static class ReviewFiles
         Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, CheckOptions options)
     {
         IReadOnlyList<LayerField> fields = LayerField.Of(review);
+        ReviewScales scales = new(fields);
         IReadOnlyList<FieldGrid> grids = [];
         IReadOnlyList<(string Name, OverlayScene Scene)> pictures = [];
         IReadOnlyList<OutputFile> waveforms = [];
         Parallel.Invoke(
             () => grids = FieldGrid.Of(review),
-            () => pictures = ReviewPictures.Of(review, fields, options.PictureWidthPx),
+            () => pictures = ReviewPictures.Of(review, fields, scales, options.PictureWidthPx),
             () => waveforms = WaveformFiles.Of(review));
 
         // The largest come first, so that no core is left alone with one at the end.
         Func<IReadOnlyList<OutputFile>>[] jobs =
         [
-            () => [HtmlReport.Of(review, stretches, brief, grids, new ReviewScales(fields), waveforms)],
+            () => [HtmlReport.Of(review, stretches, brief, grids, scales, waveforms)],
             () => [new OutputFile("results.json", ResultsJson.Of(review, stretches, grids))],
             () => [new OutputFile("findings.sarif", FindingsSarif.Of(review))],
             () => ReviewTables.Of(review, stretches),

@@ -30,10 +30,11 @@ internal static class ReviewPictures
     /// <summary>The pictures, not yet drawn, each with its file's name before the ending.</summary>
     /// <param name="review">A review with at least one net.</param>
     /// <param name="fields">What was solved.</param>
+    /// <param name="scales">The scales of its fields.</param>
     /// <param name="widthPx">Width of each, pixels.</param>
-    public static IReadOnlyList<(string Name, OverlayScene Scene)> Of(Review review, IReadOnlyList<LayerField> fields, int widthPx)
+    public static IReadOnlyList<(string Name, OverlayScene Scene)> Of(
+        Review review, IReadOnlyList<LayerField> fields, ReviewScales scales, int widthPx)
     {
-        ReviewScales scales = new(fields);
         ScaleSpec density = scales.Density();
         BoxNm view = PicturedArea.Of(review, fields, density);
         BoxNm whole = PicturedArea.Whole(review);

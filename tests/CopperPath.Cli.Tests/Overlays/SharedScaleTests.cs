@@ -20,7 +20,7 @@ public sealed class SharedScaleTests
     [InlineData(0.0, 0.0, 1, 1e-12)]
     public void AFewHotTrianglesDoNotMoveTheTop(double most, double hot, int hotCount, double top)
     {
-        ScaleSpec scale = SharedScale.Logarithmic("Current density", "A/mm²", new AreaRanking([Sheet(most, hot, hotCount)]));
+        ScaleSpec scale = SharedScale.Logarithmic("Current density", "A/mm²", AreaRanking.Of(Sheet(most, hot, hotCount)));
 
         scale.Top!.Value.ShouldBe(top, 1e-9 * top);
         scale.Bottom!.Value.ShouldBe(top / 100, 1e-9 * top);
@@ -29,8 +29,8 @@ public sealed class SharedScaleTests
     /// <summary>Two revisions, one with a neck at three times the density: side by side they have one scale.</summary>
     [Fact]
     public void RevisionsThatDifferInANeckShareTheirScale() =>
-        SharedScale.Logarithmic("", "", new AreaRanking([Sheet(34, 128, 1)]))
-            .ShouldBe(SharedScale.Logarithmic("", "", new AreaRanking([Sheet(34, 40, 1)])));
+        SharedScale.Logarithmic("", "", AreaRanking.Of(Sheet(34, 128, 1)))
+            .ShouldBe(SharedScale.Logarithmic("", "", AreaRanking.Of(Sheet(34, 40, 1))));
 
     [Theory]
     [InlineData(6.1, 9.3, 11.3, 6.0, 10.0)]
@@ -44,7 +44,7 @@ public sealed class SharedScaleTests
         ShadedSheet sheet = Sheet(most, hot, 1);
         sheet.Values[^1] = least;
 
-        ScaleSpec scale = SharedScale.Linear("Temperature rise", "K", new AreaRanking([sheet]));
+        ScaleSpec scale = SharedScale.Linear("Temperature rise", "K", AreaRanking.Of(sheet));
 
         scale.Bottom!.Value.ShouldBe(bottom, 1e-9);
         scale.Top!.Value.ShouldBe(top, 1e-9);
@@ -55,13 +55,15 @@ public sealed class SharedScaleTests
     {
         ShadedSheet sheet = Sheet(15, 500, 3);
         Array.Fill(sheet.Values, double.NaN, 3, 397);
-        AreaRanking ranking = new([sheet]);
+        AreaRanking ranking = AreaRanking.Together([AreaRanking.Of(sheet), AreaRanking.Of(Empty)]);
 
         ranking.ShareAbove(20).ShouldBe(3.0 / 403, 1e-12);
         ranking.ShareAbove(15).ShouldBe(3.0 / 403, 1e-12);
         ranking.ShareBelow(20).ShouldBe(400.0 / 403, 1e-12);
         ranking.AreaM2.ShouldBe(403 * 1.25e-7, 1e-15);
     }
+
+    private static ShadedSheet Empty => new(SyntheticScenes.GridMesh(0, 0, 10, 10, 2, (_, _) => false), []);
 
     private static ShadedSheet Sheet(double most, double hot, int hotCount)
     {
