@@ -24,6 +24,9 @@ public sealed class CheckOptions
     [Option('w', "picture-width", MetaValue = "PIXELS", Default = 1800, HelpText = "Width of the review pictures, 600 to 8000.")]
     public int PictureWidthPx { get; set; } = 1800;
 
+    [Option("picture-theme", MetaValue = "THEME", Default = OverlayTheme.Light, HelpText = "Ground of the review pictures: light (default) or dark.")]
+    public OverlayTheme PictureTheme { get; set; }
+
     [Option('t', "timings", HelpText = "Say how long each stage took.")]
     public bool Timings { get; set; }
 

@@ -31,9 +31,10 @@ internal static class ReviewPictures
     /// <param name="review">A review with at least one net.</param>
     /// <param name="fields">What was solved.</param>
     /// <param name="scales">The scales of its fields.</param>
+    /// <param name="theme">Their ground.</param>
     /// <param name="widthPx">Width of each, pixels.</param>
     public static IReadOnlyList<(string Name, OverlayScene Scene)> Of(
-        Review review, IReadOnlyList<LayerField> fields, ReviewScales scales, int widthPx)
+        Review review, IReadOnlyList<LayerField> fields, ReviewScales scales, OverlayTheme theme, int widthPx)
     {
         ScaleSpec density = scales.Density();
         BoxNm view = PicturedArea.Of(review, fields, density);
@@ -54,7 +55,7 @@ internal static class ReviewPictures
             foreach (int layer in LayersShown(review))
             {
                 OverlayScene scene = SceneOf(
-                    review, TitleOf(review, layer, conditions, hash), layer, view, [.. fields.Where(field => field.Layer == layer).Select(sheetOf)], scale, widthPx);
+                    review, TitleOf(review, layer, conditions, hash), layer, view, [.. fields.Where(field => field.Layer == layer).Select(sheetOf)], scale, theme, widthPx);
                 pictures.Add((FormattableString.Invariant($"{name}-{layer}"), scene with
                 {
                     ViaScaleTopA = viaTopA,
@@ -87,7 +88,7 @@ internal static class ReviewPictures
     }
 
     private static OverlayScene SceneOf(
-        Review review, TitleBlock title, int layer, BoxNm view, IReadOnlyList<ShadedSheet> sheets, ScaleSpec scale, int widthPx)
+        Review review, TitleBlock title, int layer, BoxNm view, IReadOnlyList<ShadedSheet> sheets, ScaleSpec scale, OverlayTheme theme, int widthPx)
     {
         NetList board = review.Board!.Nets!;
         HashSet<Net> reviewed = [.. review.Nets.Select(net => net.Bound.Net)];
@@ -104,7 +105,7 @@ internal static class ReviewPictures
             CallOutsOf(review, layer),
             scale,
             SeenFromBelow: layer == last && last > 1,
-            OverlayTheme.Light,
+            theme,
             widthPx);
     }
 

@@ -31,6 +31,13 @@ public sealed class OverlayGalleryTests
         ["bare"] = () => SyntheticScenes.LShape() with { Vias = [], Sheets = [], QuietCopper = [], Outline = [] },
         ["partly-solved"] = () => SyntheticScenes.PartlySolved() with { CallOuts = SyntheticScenes.CallOuts(3) },
         ["temperature"] = () => SyntheticScenes.Temperature() with { CallOuts = SyntheticScenes.CallOuts(5) },
+        ["temperature-dark"] = () => SyntheticScenes.Temperature() with { CallOuts = SyntheticScenes.CallOuts(48), Theme = OverlayTheme.Dark },
+        ["part-of-a-board"] = () => SyntheticScenes.Temperature() with
+        {
+            ViewNm = new BoxNm(10_000_000, 5_000_000, 40_000_000, 30_000_000),
+            WholeNm = new BoxNm(0, 0, 70_000_000, 50_000_000),
+            CallOuts = SyntheticScenes.CallOuts(9),
+        },
         ["narrow"] = () => SyntheticScenes.LShape(widthPx: 640) with { CallOuts = SyntheticScenes.CallOuts(9) },
         ["tall"] = () => SyntheticScenes.LShape() with
         {
@@ -146,6 +153,66 @@ public sealed class OverlayGalleryTests
         SKRect slot = layout.CallOuts.Single(c => c.CallOut.Number == 7).Extent!.Value;
         slot.Contains(transform.Map(SyntheticScenes.At(14, 20))).ShouldBeTrue();
         slot.Contains(transform.Map(SyntheticScenes.At(16, 40))).ShouldBeTrue();
+    }
+
+    /// <summary>No line without its value, no value on anything that is pointed at or points.</summary>
+    [Theory]
+    [InlineData("temperature")]
+    [InlineData("temperature-dark")]
+    [InlineData("part-of-a-board")]
+    public void EveryContourCarriesItsValueClearOfCallOuts(string name)
+    {
+        OverlayLayout layout = LayoutOf(name);
+
+        layout.Contours.Count.ShouldBeGreaterThan(1);
+        foreach (PlacedContour contour in layout.Contours)
+        {
+            contour.Labels.Count.ShouldBeInRange(1, 2);
+            foreach (SKRect label in contour.Labels)
+            {
+                layout.View.Contains(label).ShouldBeTrue();
+                layout.CallOuts.ShouldAllBe(c => !c.Covers(label));
+                layout.Vias.Where(via => via.Via.IsOverLimit).ShouldAllBe(via => !via.Box.IntersectsWith(label));
+                contour.Line.Min(point => SKPoint.Distance(point, new SKPoint(label.MidX, label.MidY))).ShouldBeLessThan(1);
+                layout.Texts.Single(text => label.Contains(text.Bounds.MidX, text.Bounds.MidY)).Text
+                    .ShouldBe(FormattableString.Invariant($"{contour.Level:0} °C"));
+            }
+        }
+    }
+
+    [Fact]
+    public void ContoursStandARoundStepApartThatTheLegendStates()
+    {
+        OverlayLayout layout = LayoutOf("temperature");
+
+        double[] levels = [.. layout.Contours.Select(contour => contour.Level).Distinct().Order()];
+        levels.ShouldAllBe(level => Math.Abs(Math.IEEERemainder(level, 10)) < 1e-9);
+        layout.Texts.ShouldContain(text => text.Text.Contains("lines every 10 °C", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void APartOfABoardComesWithAMapOfTheWhole()
+    {
+        OverlayLayout layout = LayoutOf("part-of-a-board");
+        KeyMap map = layout.KeyMap!;
+
+        // 30 mm of 70 mm wide, 25 mm of 50 mm high, from 10 mm right of and 20 mm below the board's upper left corner.
+        (map.Shown.Width / map.Box.Width).ShouldBe(30f / 70, 1e-3f);
+        (map.Shown.Height / map.Box.Height).ShouldBe(25f / 50, 1e-3f);
+        ((map.Shown.Left - map.Box.Left) / map.Box.Width).ShouldBe(10f / 70, 1e-3f);
+        ((map.Shown.Top - map.Box.Top) / map.Box.Height).ShouldBe(20f / 50, 1e-3f);
+        LayoutOf("temperature").KeyMap.ShouldBeNull();
+    }
+
+    /// <summary>The bar's pixels over its length are the view's pixels over its millimetres, whole board or part.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void TheLengthBarHasTheScaleOfTheView(string name)
+    {
+        OverlayLayout layout = LayoutOf(name);
+        double viewMm = Gallery[name]().ViewNm.WidthNm / 1e6;
+
+        (layout.ScaleBar.Bar.Width / layout.ScaleBar.LengthMm).ShouldBe(layout.View.Width / viewMm, 1e-3 * layout.View.Width / viewMm);
     }
 
     [Theory]

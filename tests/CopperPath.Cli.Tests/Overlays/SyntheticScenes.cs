@@ -55,6 +55,8 @@ internal static class SyntheticScenes
         {
             Sheets = [new ShadedSheet(mesh, celsius, FieldShading.PerVertex)],
             Scale = new ScaleSpec("Temperature", "°C", ScaleKind.Linear),
+            Levels = LevelField.Sample(new BoxNm(0, 0, 70 * Mm, 50 * Mm), 0.25 * Mm, 1, (xNm, yNm) =>
+                52 + (41 * Math.Exp(-Math.Sqrt(Square((xNm / Mm) - 25) + Square((yNm / Mm) - 20)) / 14))),
         };
     }
 
