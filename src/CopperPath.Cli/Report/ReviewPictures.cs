@@ -11,7 +11,7 @@ using CopperPath.Thermal;
 namespace CopperPath.Cli.Report;
 
 /// <summary>
-/// Two pictures per layer on which something was solved: current density and temperature rise of all reviewed nets,
+/// Two pictures per layer on which current flows: current density and temperature rise of all reviewed nets,
 /// findings numbered as in the summary.
 /// </summary>
 internal static class ReviewPictures
@@ -39,6 +39,7 @@ internal static class ReviewPictures
         ScaleSpec density = scales.Density();
         BoxNm view = PicturedArea.Of(review, fields, density);
         BoxNm whole = PicturedArea.Whole(review);
+        int[] layers = LayersShown(review, fields, density);
         string hash = HashOf(review);
         double? viaTopA = ViaScaleTopA(review);
         List<(string Name, OverlayScene Scene)> pictures = [];
@@ -52,7 +53,7 @@ internal static class ReviewPictures
 
         void Add(string name, ScaleSpec scale, Func<LayerField, ShadedSheet> sheetOf, IReadOnlyList<string> conditions, Func<int, LevelField?> levelsOf)
         {
-            foreach (int layer in LayersShown(review))
+            foreach (int layer in layers)
             {
                 OverlayScene scene = SceneOf(
                     review, TitleOf(review, layer, conditions, hash), layer, view, [.. fields.Where(field => field.Layer == layer).Select(sheetOf)], scale, theme, widthPx);
@@ -66,12 +67,15 @@ internal static class ReviewPictures
         }
     }
 
-    /// <summary>Layers without a picture: nothing of the reviewed stretches was solved there and no finding lies there.</summary>
-    public static IReadOnlyList<int> LayersWithoutPicture(Review review) =>
-        [.. review.Board!.Nets!.Layers.Select(layer => layer.Number).Except(LayersShown(review))];
+    /// <summary>Layers without a picture among the files: next to nothing flows there and no finding lies there.</summary>
+    public static IReadOnlyList<int> LayersWithoutPicture(Review review, IReadOnlyList<OutputFile> files) =>
+        [.. review.Board!.Nets!.Layers.Select(layer => layer.Number)
+            .Where(layer => !files.Any(file => file.Name.StartsWith(FormattableString.Invariant($"layer-{layer}."), StringComparison.Ordinal)))];
 
-    private static IEnumerable<int> LayersShown(Review review) => review.Nets.SelectMany(net => net.Conduction.Sheets).Select(sheet => sheet.Layer)
-        .Concat(review.Findings.Select(finding => finding.Layer).Where(layer => layer > 0)).Distinct().Order();
+    /// <summary>Layers on which any copper reaches the first shade of the scale, or a finding lies.</summary>
+    private static int[] LayersShown(Review review, IReadOnlyList<LayerField> fields, ScaleSpec density) =>
+        [.. fields.Where(field => Array.Exists(field.Density.Values, value => value >= density.Bottom)).Select(field => field.Layer)
+            .Concat(review.Findings.Select(finding => finding.Layer).Where(layer => layer > 0)).Distinct().Order()];
 
     /// <summary>One top for the via currents of all layers, as for the densities: a shade means the same on each; null without vias.</summary>
     private static double? ViaScaleTopA(Review review)

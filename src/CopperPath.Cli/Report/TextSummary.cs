@@ -26,7 +26,7 @@ public static class TextSummary
         writer.WriteLine();
         writer.WriteLine($"Verdict: {VerdictText(review)}");
         writer.WriteLine($"Written: {Counted.Of(files.Count, "file")} in {folder}");
-        if (ReviewPictures.LayersWithoutPicture(review) is { Count: > 0 } empty)
+        if (ReviewPictures.LayersWithoutPicture(review, files) is { Count: > 0 } empty)
         {
             writer.WriteLine(FormattableString.Invariant(
                 $"No picture of {(empty.Count == 1 ? "layer" : "layers")} {string.Join(", ", empty)}: no reviewed copper with current there."));
