@@ -18,7 +18,7 @@ internal sealed class CallOutPlacement
     private const double LeaderOverRingCost = 12;
     private const double ShadedCopperCost = 14;
     private const double QuietCopperCost = 1.5;
-    private const double ViaCost = 16;
+    private const double ViaCost = 20;
     private const double GutterCost = 1;
 
     private static readonly double[] DistancesInPlates = [1.3, 1.7, 2.2, 2.8, 3.6, 4.6, 6];

@@ -12,6 +12,8 @@ internal sealed class OverlayArranger
     private const float EmsPerWidth = 100;
     private const float BesideFromAspect = 0.8f;
     private const float WideFromEms = 75;
+    private const float ViaAirEms = 0.2f;
+    private const int MostContourSteps = 8;
     private const float WidestKeyMapEms = 16;
     private const float TallestKeyMapEms = 18;
 
@@ -69,7 +71,7 @@ internal sealed class OverlayArranger
         IReadOnlyList<PlacedVia> vias = PlacedVia.Of(_scene.Vias, transform, _field.ViaScale, _em);
         using SKPath net = CopperPaths.Of(_scene.NetCopper, transform);
         using SKPath quiet = CopperPaths.Of(_scene.QuietCopper, transform);
-        CoverMap cover = new(view, _em / 4, net, quiet, [.. vias.Select(via => via.Box)]);
+        CoverMap cover = new(view, _em / 4, net, quiet, [.. vias.Select(via => SKRect.Inflate(via.Box, ViaAirEms * _em, ViaAirEms * _em))]);
         IReadOnlyList<PlacedCallOut> callOuts = PlaceCallOuts(frame, view, rows, transform, vias, cover);
         IReadOnlyList<PlacedContour> contours = PlaceContours(view, transform, vias, callOuts, cover);
 
@@ -176,7 +178,7 @@ internal sealed class OverlayArranger
     private List<PlacedContour> PlaceContours(
         SKRect view, ViewTransform transform, IReadOnlyList<PlacedVia> vias, IReadOnlyList<PlacedCallOut> callOuts, CoverMap cover)
     {
-        if (_scene.Levels is not { } levels || _field.Scale.Kind != ScaleKind.Linear || _field.Scale.Ticks.Count < 2)
+        if (_scene.Levels is not { } levels)
         {
             return [];
         }
@@ -185,9 +187,15 @@ internal sealed class OverlayArranger
         SKRect[] marks = [.. vias.Where(via => via.Via.IsOverLimit).Select(via => via.Box)];
         ContourPlacement placement = new(_em, IsFree, cover);
         double[] values = [.. levels.Values.Where(double.IsFinite)];
-        _levelStep = Math.Max(levels.LeastStep, _field.Scale.Ticks[1].Value - _field.Scale.Ticks[0].Value);
+        double range = values.Length == 0 ? 0 : values.Max() - values.Min();
+        if (range == 0)
+        {
+            return [];
+        }
+
+        _levelStep = Math.Max(levels.LeastStep, RoundNumbers.Step(range, MostContourSteps));
         List<PlacedContour> placed = [];
-        foreach (double level in values.Length == 0 ? [] : RoundNumbers.Multiples(values.Min(), values.Max(), _levelStep))
+        foreach (double level in RoundNumbers.Multiples(values.Min(), values.Max(), _levelStep))
         {
             string text = $"{RoundNumbers.Text(level, _levelStep)} {_scene.Scale.UnitSymbol}";
             float size = 0.85f * _em;
@@ -496,7 +504,7 @@ internal sealed class OverlayArranger
                 continue;
             }
 
-            string text = $"{count} {word}";
+            string text = $"{count} {word}{(count == 1 || rank == CallOutRank.Fail ? "" : "s")}";
             float box = 1.1f * _em;
             float needed = box + (0.5f * _em) + PictureFonts.WidthPx(text, size, false);
             if (x + needed > left + width)

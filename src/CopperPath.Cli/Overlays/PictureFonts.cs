@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Text;
+using System.Text.RegularExpressions;
 using SkiaSharp;
 
 namespace CopperPath.Cli.Overlays;
@@ -8,7 +9,7 @@ namespace CopperPath.Cli.Overlays;
 /// The one typeface of all pictures, shipped inside the program: a machine without fonts draws the same bytes as any
 /// other, and text measured for the layout is the text drawn.
 /// </summary>
-internal static class PictureFonts
+internal static partial class PictureFonts
 {
     private static readonly Lazy<SKTypeface> Regular = new(() => Load("Inter-Regular.otf"));
     private static readonly Lazy<SKTypeface> Strong = new(() => Load("Inter-SemiBold.otf"));
@@ -21,14 +22,14 @@ internal static class PictureFonts
     public static float WidthPx(string text, float sizePx, bool isStrong) => Of(sizePx, isStrong).MeasureText(text);
 
     /// <summary>
-    /// Breaks text into lines no wider than <paramref name="widthPx"/>: at spaces, and inside words that are too wide
-    /// by themselves, such as fingerprints.
+    /// Breaks text into lines no wider than <paramref name="widthPx"/>: at spaces but not between a number and its unit,
+    /// and inside words that are too wide by themselves, such as fingerprints.
     /// </summary>
     public static IReadOnlyList<string> Wrap(string text, float sizePx, bool isStrong, float widthPx)
     {
         List<string> lines = [];
         StringBuilder line = new();
-        foreach (string word in text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
+        foreach (string word in Words(text))
         {
             string joined = line.Length == 0 ? word : $"{line} {word}";
             if (WidthPx(joined, sizePx, isStrong) <= widthPx)
@@ -65,6 +66,28 @@ internal static class PictureFonts
 
         return lines;
     }
+
+    private static List<string> Words(string text)
+    {
+        List<string> words = [];
+        foreach (string word in text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (words.Count > 0 && char.IsAsciiDigit(words[^1][^1]) && Unit().IsMatch(word))
+            {
+                words[^1] += " " + word;
+            }
+            else
+            {
+                words.Add(word);
+            }
+        }
+
+        return words;
+    }
+
+    /// <summary>A unit as the pictures write it, with the marks of a sentence that may follow.</summary>
+    [GeneratedRegex("^(%|K|°C|[pnµmkM]?(A|V|W|Ω|F|H|Hz|s|m)|mm²|A/mm²)[.,:;)]*$")]
+    private static partial Regex Unit();
 
     private static SKFont Make((float SizePx, bool IsStrong) key) =>
         new(key.IsStrong ? Strong.Value : Regular.Value, key.SizePx)

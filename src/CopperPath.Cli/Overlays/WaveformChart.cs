@@ -29,15 +29,17 @@ public static class WaveformChart
     public static byte[] PaintPng(ConverterFacts facts)
     {
         ConverterWaveforms waves = ConverterWaveforms.Of(facts.Stage);
-        (string Title, IReadOnlyList<Waveform> Lines)[] panels =
-        [
-            ("Inductors", waves.InductorsA),
-            ("All inductors together", [waves.OutputA]),
-            ("Input capacitors", [waves.InputCapacitorsA]),
-        ];
+        bool isOne = facts.Stage.Phases == 1;
+        List<(string Title, IReadOnlyList<Waveform> Lines)> panels = [(isOne ? "Inductor" : "Inductors", waves.InductorsA)];
+        if (!isOne)
+        {
+            panels.Add(("All inductors together", [waves.OutputA]));
+        }
+
+        panels.Add(("Input capacitors", [waves.InputCapacitorsA]));
         int lanes = waves.SwitchNodesV.Count;
         int lanesPx = (lanes * LanePx) + ((lanes - 1) * LaneGapPx);
-        int heightPx = HeadPx + lanesPx + (panels.Length * (GapPx + PanelPx)) + FootPx;
+        int heightPx = HeadPx + lanesPx + (panels.Count * (GapPx + PanelPx)) + FootPx;
         using SKBitmap bitmap = new(new SKImageInfo(WidthPx, heightPx, SKColorType.Rgba8888, SKAlphaType.Opaque));
         using (SKCanvas canvas = new(bitmap))
         {
@@ -74,7 +76,7 @@ public static class WaveformChart
     /// <summary>What the lines take for granted.</summary>
     internal static string BasisOf(ConverterFacts facts) =>
         (facts.Efficiency < 1 ? "Losses as a constant voltage in series with the inductors" : "No losses")
-        + "; phases alike, straight edges, no dead time, continuous conduction";
+        + (facts.Stage.Phases > 1 ? "; phases alike" : "") + "; straight edges, no dead time, continuous conduction";
 
     /// <summary>A lane for each phase: on one axis the lines would lie on each other for most of the period.</summary>
     private static void PaintLanes(

@@ -196,6 +196,20 @@ public sealed class FieldDrawingTests
             .ShouldBe(text.Replace(" ", "", StringComparison.Ordinal));
     }
 
+    /// <summary>SI Brochure, 9th edition, 5.4.3: a number and its unit belong together, with a space between.</summary>
+    [Theory]
+    [InlineData("a rise of 97.1 K by the fit", "97.1 K")]
+    [InlineData("1610 mm² of copper", "1610 mm²")]
+    [InlineData("above: 0.06 %; lines", "0.06 %;")]
+    [InlineData("carry more than the 3.10 A, all", "3.10 A,")]
+    public void ANumberAndItsUnitStayOnOneLine(string text, string together)
+    {
+        for (float widthPx = 60; widthPx < 200; widthPx += 3)
+        {
+            PictureFonts.Wrap(text, 12, false, widthPx).ShouldContain(line => line.Contains(together, StringComparison.Ordinal));
+        }
+    }
+
     private static ViewTransform Transform() => new(View, 0, 0, PixelsPerMm / 1e6, seenFromBelow: false);
 
     private static FieldRaster Sample(ShadedSheet sheet) =>
