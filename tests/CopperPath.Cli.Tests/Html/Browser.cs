@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Microsoft.Playwright;
 
 namespace CopperPath.Cli.Tests.Html;
@@ -7,6 +8,8 @@ public sealed class Browser : IAsyncLifetime
 {
     /// <summary>Long, for machines with much else to do; a passing test waits for none of it.</summary>
     private const int PatienceMs = 240_000;
+
+    private const string Absent = "needs Chromium (Debian package chromium), which is not installed; COPPERPATH_CHROMIUM may name it";
 
     private static readonly string[] s_places =
         ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome-stable", "/snap/bin/chromium"];
@@ -33,12 +36,29 @@ public sealed class Browser : IAsyncLifetime
         _playwright?.Dispose();
     }
 
+    /// <summary>The PDF of a file as a script prints it, nobody waiting for anything.</summary>
+    internal static byte[] PrintUnattended(string file)
+    {
+        string? executable = Executable;
+        if (executable is null)
+        {
+            Assert.Skip(Absent);
+        }
+
+        string pdf = Path.ChangeExtension(file, ".pdf");
+        using Process browser = Process.Start(new ProcessStartInfo(executable,
+            ["--headless", "--no-sandbox", "--disable-gpu", $"--print-to-pdf={pdf}", new Uri(file).AbsoluteUri]) { RedirectStandardError = true })!;
+        browser.StandardError.ReadToEnd();
+        browser.WaitForExit(PatienceMs).ShouldBeTrue();
+        return File.ReadAllBytes(pdf);
+    }
+
     /// <summary>A page showing a file, its script done.</summary>
     internal async Task<ReportPage> OpenAsync(string file, ColorScheme theme = ColorScheme.Light, int widthPx = 1280)
     {
         if (_browser is null)
         {
-            Assert.Skip("needs Chromium (Debian package chromium), which is not installed; COPPERPATH_CHROMIUM may name it");
+            Assert.Skip(Absent);
         }
 
         IBrowserContext context = await _browser.NewContextAsync(new()

@@ -221,6 +221,11 @@ public sealed class ReportInBrowserTests(ReviewedNeck review, Browser browser) :
         shape.ShouldBe(1, 0.01);
     }
 
+    /// <summary>Printed by a script at the moment the page is loaded, the board is there: the page is not loaded before.</summary>
+    [Fact]
+    public void PrintedUnattendedTheBoardIsShown() =>
+        Regex.Count(Encoding.Latin1.GetString(Browser.PrintUnattended(Report)), "/Subtype */Image").ShouldBeGreaterThanOrEqualTo(2);
+
     /// <summary>The bar's length on the screen over its label is the scale of the view, which the view states itself.</summary>
     [Fact]
     public async Task TheScaleBarStandsUnderThePictureAndIsTrue()

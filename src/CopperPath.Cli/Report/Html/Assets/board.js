@@ -512,7 +512,15 @@ class BoardView {
   }
 }
 
+// A frame left open keeps the page from counting as loaded until the fields are there: who prints it unattended waits for that.
+const unfinished = document.createElement('iframe');
+unfinished.hidden = true;
+document.documentElement.append(unfinished);
+unfinished.contentDocument.open();
 EmbeddedFields.read().then(fields => {
   window.boardView = new BoardView(fields);
   document.documentElement.dataset.ready = 'true';
+}).finally(() => {
+  unfinished.contentDocument.close();
+  unfinished.remove();
 });
