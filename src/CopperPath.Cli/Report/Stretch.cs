@@ -10,10 +10,11 @@ namespace CopperPath.Cli.Report;
 /// <param name="Solved">Brief, copper and solution.</param>
 /// <param name="EnteringA">Current that enters it, amperes.</param>
 /// <param name="HottestSections">Its hottest cuts by the chosen relation, hottest first; empty without cuts.</param>
+/// <param name="HottestOfEachLayer">Its hottest cut on each layer likewise, from the top.</param>
 /// <param name="HoleRiseK">Rise of its hottest plated hole likewise; null without holes.</param>
 /// <param name="Own">Temperatures of its copper in this board's own solution; null where there is none.</param>
 internal sealed record Stretch(
-    int Number, SolvedNet Solved, double EnteringA, IReadOnlyList<RatedSection> HottestSections, double? HoleRiseK, NetTemperatures? Own)
+    int Number, SolvedNet Solved, double EnteringA, IReadOnlyList<RatedSection> HottestSections, IReadOnlyList<RatedSection> HottestOfEachLayer, double? HoleRiseK, NetTemperatures? Own)
 {
     public string Name => Solved.Bound.Review.Name;
 
@@ -46,12 +47,13 @@ internal sealed record Stretch(
 
     private static Stretch Of(SolvedNet net, int number, ConductorRating rating, TemperatureField? heat)
     {
-        IReadOnlyList<RatedSection> hottest = RatedSection.Hottest(net.Sections, rating);
+        double[] risesK = [.. net.Sections.Select(rating.TraceRiseK)];
         return new(
             number,
             net,
             net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA),
-            hottest,
+            RatedSection.Hottest(net.Sections, risesK),
+            RatedSection.HottestOfEachLayer(net.Sections, risesK),
             net.Conduction.Barrels.Count == 0 ? null : net.Conduction.Barrels.Max(rating.BarrelRiseK),
             heat is { Result.Status: ThermalStatus.Solved } && net.Conduction.Sheets.Count > 0 ? NetTemperatures.Of(net, heat) : null);
     }

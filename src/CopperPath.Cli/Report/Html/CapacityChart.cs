@@ -27,12 +27,12 @@ internal static class CapacityChart
         double[] widthsM = [.. capacity.Marks.Select(mark => mark.WidthM), LeastWidthM, MostWidthM];
         LogAxis x = LogAxis.For(widthsM.Select(m => m * 1e3), Left, Width - Right);
         (double fromM, double toM) = (RoundNumbers.AtMost(widthsM.Min() * 1e3) * 1e-3, RoundNumbers.AtLeast(widthsM.Max() * 1e3) * 1e-3);
-        List<(string Look, IReadOnlyList<(double WidthM, double CurrentA, bool IsInRange)> Points)> curves =
+        List<Curve> curves =
         [
-            .. capacity.AllowedK.Select(riseK => ("other", capacity.Curve(rating.Other, riseK, fromM, toM))),
-            .. capacity.AllowedK.Select(riseK => ("chosen", capacity.Curve(rating, riseK, fromM, toM))),
+            .. capacity.AllowedK.Select(riseK => new Curve("other", capacity.Curve(rating.Other, riseK, fromM, toM))),
+            .. capacity.AllowedK.Select(riseK => new Curve("chosen", capacity.Curve(rating, riseK, fromM, toM))),
         ];
-        LogAxis y = LogAxis.For(curves.SelectMany(curve => curve.Points.Select(point => point.CurrentA)).Concat(capacity.Marks.Select(mark => mark.CurrentA)), Height - Foot, Top);
+        LogAxis y = LogAxis.For(curves.SelectMany(curve => curve.Points).Select(point => point.CurrentA).Concat(capacity.Marks.Select(mark => mark.CurrentA)), Height - Foot, Top);
         return $"""
             <svg class="capacity" viewBox="0 0 {Width} {Height}" role="img" aria-label="{NameOf(capacity)}: current over width, and the hottest section of each stretch; the table of hottest sections holds the same figures">
             <rect class="frame" x="{Left}" y="{Top}" width="{Width - Left - Right}" height="{Height - Top - Foot}"/>
@@ -40,7 +40,7 @@ internal static class CapacityChart
             {y.Ticks.Select(tick => (Markup)$"""<path class="rule" d="M{Left} {Px(tick.Place)}H{Width - Right}"/><text class="label" text-anchor="end" x="{Left - 6}" y="{Px(tick.Place + 4)}">{RoundNumbers.Plain(tick.Value)}</text>""")}
             <text text-anchor="middle" x="{(Left + Width - Right) / 2}" y="{Height - 8}">Width, mm</text>
             <text text-anchor="middle" transform="translate(12 {(Top + Height - Foot) / 2}) rotate(-90)">Current, A</text>
-            {curves.Select(curve => Line(curve.Look, curve.Points, x, y))}
+            {curves.Select(curve => Line(curve, x, y))}
             {Marks(capacity, x, y)}
             </svg>
             """;
@@ -55,9 +55,10 @@ internal static class CapacityChart
     }
 
     /// <summary>Whole where the relation is known to hold, dashed elsewhere.</summary>
-    private static Markup Line(string look, IReadOnlyList<(double WidthM, double CurrentA, bool IsInRange)> points, LogAxis x, LogAxis y)
+    private static Markup Line(Curve curve, LogAxis x, LogAxis y)
     {
         List<Markup> runs = [];
+        IReadOnlyList<LayerCapacity.Point> points = curve.Points;
         for (int from = 0; from < points.Count - 1;)
         {
             bool isIn = IsIn(from);
@@ -68,7 +69,7 @@ internal static class CapacityChart
             }
 
             string path = string.Join("L", points.Skip(from).Take(to - from + 1).Select(point => $"{Px(x.PlaceOf(point.WidthM * 1e3))} {Px(y.PlaceOf(point.CurrentA))}"));
-            runs.Add($"""<path class="curve {look}{(isIn ? "" : " dashed")}" d="M{path}"/>""");
+            runs.Add($"""<path class="curve {curve.Look}{(isIn ? "" : " dashed")}" d="M{path}"/>""");
             from = to;
         }
 
@@ -79,33 +80,30 @@ internal static class CapacityChart
 
     private static Markup Marks(LayerCapacity capacity, LogAxis x, LogAxis y)
     {
-        List<(LayerCapacity.Mark Mark, double X, double Y)> marks = [.. capacity.Marks
-            .Select(mark => (mark, (double)x.PlaceOf(mark.WidthM * 1e3), (double)y.PlaceOf(mark.CurrentA)))];
-        List<(string Numbers, double X, double Y)> plates = [];
-        List<(LayerCapacity.Mark Mark, double X, double Y)> waiting = [.. marks];
+        List<PlacedMark> marks = [.. capacity.Marks.Select(mark => new PlacedMark(mark, x.PlaceOf(mark.WidthM * 1e3), y.PlaceOf(mark.CurrentA)))];
+        List<PlacedNumber> numbers = [];
+        List<PlacedMark> waiting = [.. marks];
         while (waiting.Count > 0)
         {
-            (_, double atX, double atY) = waiting[0];
-            string numbers = string.Join(", ", waiting.Where(IsHere).Select(near => FormattableString.Invariant($"{near.Mark.Stretch.Number + 1}")));
-            waiting.RemoveAll(near => IsHere(near));
-            plates.Add((numbers, atX, atY));
-
-            bool IsHere((LayerCapacity.Mark Mark, double X, double Y) near) => Distance(near.X, near.Y, atX, atY) < SamePlacePx;
+            PlacedMark first = waiting[0];
+            List<PlacedMark> here = waiting.FindAll(mark => mark.DistanceTo(first) < SamePlacePx);
+            waiting.RemoveAll(mark => mark.DistanceTo(first) < SamePlacePx);
+            numbers.Add(new PlacedNumber(string.Join(", ", here.Select(mark => FormattableString.Invariant($"{mark.Mark.Stretch.Number + 1}"))), first.X, first.Y));
         }
 
         return $"""
-            {marks.Select(mark => MarkAt(mark.Mark, mark.X, mark.Y))}
-            {NumberPlacement.Of(plates, [.. marks.Select(mark => (mark.X, mark.Y))], (Left, Top, Width - Right, Height - Foot))
-                .Select(plate => (Markup)$"""<text class="mark-number" x="{Px(plate.X)}" y="{Px(plate.Y)}">{plate.Text}</text>""")}
+            {marks.Select(MarkAt)}
+            {NumberPlacement.Of(numbers, marks, Left, Top, Width - Right, Height - Foot)
+                .Select(number => (Markup)$"""<text class="mark-number" x="{Px(number.X)}" y="{Px(number.Y)}">{number.Text}</text>""")}
             """;
     }
 
     /// <summary>Round within its limit, square beyond it; the same difference as of the marks on the board.</summary>
-    private static Markup MarkAt(LayerCapacity.Mark mark, double x, double y) => mark.IsBeyond
-        ? (Markup)$"""<rect class="mark beyond" x="{Px(x - 4.5)}" y="{Px(y - 4.5)}" width="9" height="9"/>"""
-        : (Markup)$"""<circle class="mark {StageLook.ClassOf(mark.Stretch.Role)}" cx="{Px(x)}" cy="{Px(y)}" r="4.5"/>""";
-
-    private static double Distance(double ax, double ay, double bx, double by) => Math.Sqrt(((ax - bx) * (ax - bx)) + ((ay - by) * (ay - by)));
+    private static Markup MarkAt(PlacedMark mark) => mark.Mark.IsBeyond
+        ? (Markup)$"""<rect class="mark beyond" x="{Px(mark.X - 4.5)}" y="{Px(mark.Y - 4.5)}" width="9" height="9"/>"""
+        : (Markup)$"""<circle class="mark {StageLook.ClassOf(mark.Mark.Stretch.Role)}" cx="{Px(mark.X)}" cy="{Px(mark.Y)}" r="4.5"/>""";
 
     private static string Px(double px) => FormattableString.Invariant($"{px:0.#}");
+
+    private sealed record Curve(string Look, IReadOnlyList<LayerCapacity.Point> Points);
 }

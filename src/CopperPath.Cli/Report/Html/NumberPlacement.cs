@@ -1,5 +1,14 @@
 namespace CopperPath.Cli.Report.Html;
 
+/// <summary>A mark and where it stands on a plot, pixels.</summary>
+internal sealed record PlacedMark(LayerCapacity.Mark Mark, double X, double Y)
+{
+    public double DistanceTo(PlacedMark other) => Math.Sqrt(((X - other.X) * (X - other.X)) + ((Y - other.Y) * (Y - other.Y)));
+}
+
+/// <summary>A number with the mark it belongs to, or with the left end of its own baseline, pixels.</summary>
+internal sealed record PlacedNumber(string Text, double X, double Y);
+
 /// <summary>Where numbers stand beside the marks of a plot: on the first side that covers neither a mark nor another number.</summary>
 internal static class NumberPlacement
 {
@@ -7,21 +16,24 @@ internal static class NumberPlacement
     private const double DigitWidthPx = 7;
     private const double ReachPx = 8;
 
-    /// <param name="plates">Numbers and the marks they belong to.</param>
+    /// <param name="numbers">Numbers and the marks they belong to.</param>
     /// <param name="marks">All marks.</param>
-    /// <param name="frame">Where they must stay: left, top, right, bottom.</param>
-    /// <returns>Left end and baseline of each, in the order given.</returns>
-    public static IReadOnlyList<(string Text, double X, double Y)> Of(
-        IReadOnlyList<(string Text, double X, double Y)> plates, IReadOnlyList<(double X, double Y)> marks, (double Left, double Top, double Right, double Bottom) frame)
+    /// <param name="left">Frame they must stay in.</param>
+    /// <param name="top">The same frame.</param>
+    /// <param name="right">The same frame.</param>
+    /// <param name="bottom">The same frame.</param>
+    /// <returns>The numbers where they stand, in the order given.</returns>
+    public static IReadOnlyList<PlacedNumber> Of(IReadOnlyList<PlacedNumber> numbers, IReadOnlyList<PlacedMark> marks, double left, double top, double right, double bottom)
     {
         List<Box> taken = [.. marks.Select(mark => new Box(mark.X - 5, mark.Y - 5, mark.X + 5, mark.Y + 5))];
-        List<(string, double, double)> placed = [];
-        foreach ((string text, double x, double y) in plates)
+        List<PlacedNumber> placed = [];
+        foreach (PlacedNumber number in numbers)
         {
-            Box[] places = [.. Around(x, y, DigitWidthPx * text.Length)];
-            Box best = places.FirstOrDefault(place => IsInside(place, frame) && !taken.Exists(place.Touches), places[0]);
+            List<Box> places = [.. Around(number.X, number.Y, DigitWidthPx * number.Text.Length)];
+            Box best = places.Find(place => place.Left >= left && place.Top >= top && place.Right <= right && place.Bottom <= bottom && !taken.Exists(place.Touches))
+                ?? places[0];
             taken.Add(best);
-            placed.Add((text, best.Left, best.Bottom - 2));
+            placed.Add(new PlacedNumber(number.Text, best.Left, best.Bottom - 2));
         }
 
         return placed;
@@ -43,10 +55,7 @@ internal static class NumberPlacement
         }
     }
 
-    private static bool IsInside(Box box, (double Left, double Top, double Right, double Bottom) frame) =>
-        box.Left >= frame.Left && box.Top >= frame.Top && box.Right <= frame.Right && box.Bottom <= frame.Bottom;
-
-    private readonly record struct Box(double Left, double Top, double Right, double Bottom)
+    private sealed record Box(double Left, double Top, double Right, double Bottom)
     {
         public static Box Of(double left, double top, double width) => new(left, top, left + width, top + TextHeightPx);
 
