@@ -1,5 +1,4 @@
 using CopperPath.Electrical;
-using CopperPath.Judging;
 
 namespace CopperPath.Cli.Report;
 

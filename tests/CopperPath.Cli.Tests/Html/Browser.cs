@@ -46,8 +46,8 @@ public sealed class Browser : IAsyncLifetime
         }
 
         string pdf = Path.ChangeExtension(file, ".pdf");
-        using Process browser = Process.Start(new ProcessStartInfo(executable,
-            ["--headless", "--no-sandbox", "--disable-gpu", $"--print-to-pdf={pdf}", new Uri(file).AbsoluteUri]) { RedirectStandardError = true })!;
+        string[] arguments = ["--headless", "--no-sandbox", "--disable-gpu", $"--print-to-pdf={pdf}", new Uri(file).AbsoluteUri];
+        using Process browser = Process.Start(new ProcessStartInfo(executable, arguments) { RedirectStandardError = true })!;
         browser.StandardError.ReadToEnd();
         browser.WaitForExit(PatienceMs).ShouldBeTrue();
         return File.ReadAllBytes(pdf);
