@@ -37,6 +37,11 @@ public static class ConverterSummary
     internal static string PhasesText(BuckStage stage) => stage.Phases == 1 ? "one phase" : FormattableString.Invariant($"{stage.Phases} phases at ")
         + string.Join(", ", Enumerable.Range(0, stage.Phases).Select(phase => FormattableString.Invariant($"{stage.TurnOnDegrees(phase):0.#}\u00B0")));
 
+    /// <summary>A hot loop by the name the brief gives its switch node; where the brief gives none, by its place in the copper.</summary>
+    internal static string NameOf(HotLoopFacts loop, Review review) =>
+        review.Nets.FirstOrDefault(net => ReferenceEquals(net.Bound.Net, loop.SwitchNode))?.Bound.Review.Name
+            ?? FormattableString.Invariant($"converter {loop.Converter}, phase {loop.Phase}");
+
     public static void Write(TextWriter writer, Review review)
     {
         foreach (ConverterFacts facts in review.Brief!.Converters.Select(section => section.Facts))
@@ -45,7 +50,7 @@ public static class ConverterSummary
         }
 
         WriteSwitchNodes(writer, review.SwitchNodes);
-        WriteHotLoops(writer, review.HotLoops);
+        WriteHotLoops(writer, review);
     }
 
     public static void Write(Utf8JsonWriter json, Review review)
@@ -176,17 +181,17 @@ public static class ConverterSummary
         writer.WriteLine();
     }
 
-    private static void WriteHotLoops(TextWriter writer, IReadOnlyList<HotLoopFacts> loops)
+    private static void WriteHotLoops(TextWriter writer, Review review)
     {
-        if (loops.Count == 0)
+        if (review.HotLoops.Count == 0)
         {
             return;
         }
 
-        TextTable table = new(["Hot loop, best first", "Capacitor", "Length", "Area", "Over plane", "Inductance"], [false, false, true, true, true, true]);
-        foreach (HotLoopFacts loop in loops)
+        TextTable table = new(["Hot loop, best of its converter first", "Capacitor", "Length", "Area", "Over plane", "Inductance"], [false, false, true, true, true, true]);
+        foreach (HotLoopFacts loop in review.HotLoops)
         {
-            table.Add([FormattableString.Invariant($"converter {loop.Converter}, phase {loop.Phase}"), loop.Capacitor.Name, QuantityText.Length(loop.LengthM), QuantityText.Area(loop.AreaM2),
+            table.Add([NameOf(loop, review), loop.Capacitor.Name, QuantityText.Length(loop.LengthM), QuantityText.Area(loop.AreaM2),
                 loop.HeightM is { } heightM ? QuantityText.Length(heightM) : "none", loop.Inductance is { } inductance ? QuantityText.Inductance(inductance.InductanceH) : "-"]);
         }
 

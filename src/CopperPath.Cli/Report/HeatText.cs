@@ -3,29 +3,35 @@ using CopperPath.Thermal;
 
 namespace CopperPath.Cli.Report;
 
-/// <summary>The board's own temperatures for the person at the terminal.</summary>
+/// <summary>The board's own temperatures in words.</summary>
 internal static class HeatText
 {
     public static void Write(TextWriter writer, TemperatureField? heat)
     {
-        if (heat is null)
+        if (heat is not null)
         {
-            return;
+            writer.WriteLine($"Own mean and peak: {string.Join(writer.NewLine, Basis(heat))}");
         }
+    }
 
+    /// <summary>How the temperatures were found and where the heat comes from and goes, in lines; or why there are none.</summary>
+    public static IReadOnlyList<string> Basis(TemperatureField heat)
+    {
         ThermalResult result = heat.Result;
         if (result.Status != ThermalStatus.Solved)
         {
-            writer.WriteLine($"Own mean and peak: none, {result.Explanation}.");
-            return;
+            return [$"none, {result.Explanation}."];
         }
 
         HeatGrid grid = heat.Network.Grid;
-        writer.WriteLine("Own mean and peak: rise of this board's copper, solved with all of it spreading heat: "
-            + $"{QuantityText.Power(result.Balance.JouleW)} from copper, {QuantityText.Power(result.Balance.ComponentW)} from components;");
-        writer.WriteLine(FormattableString.Invariant(
-            $"films {QuantityText.Film(result.FilmTopWPerM2K)} top, {QuantityText.Film(result.FilmBottomWPerM2K)} bottom, plus radiation; ")
-            + FormattableString.Invariant(
-            $"{grid.NodeCount} cells of {QuantityText.Length(grid.X.NarrowestM)}; heat in and out agree to {result.Balance.ErrorRatio:0e+0}."));
+        return
+        [
+            "rise of this board's copper, solved with all of it spreading heat: "
+                + $"{QuantityText.Power(result.Balance.JouleW)} from copper at its own temperature, {QuantityText.Power(result.Balance.ComponentW)} from components;",
+            FormattableString.Invariant(
+                $"films {QuantityText.Film(result.FilmTopWPerM2K)} top, {QuantityText.Film(result.FilmBottomWPerM2K)} bottom, plus radiation; ")
+                + FormattableString.Invariant(
+                $"{grid.NodeCount} cells of {QuantityText.Length(grid.X.NarrowestM)}; heat in and out agree to {result.Balance.ErrorRatio:0e+0}."),
+        ];
     }
 }

@@ -12,6 +12,19 @@ internal static class SkinSummary
 
     public static void Write(TextWriter writer, Review review)
     {
+        foreach ((string depth, string? sharing) in Of(review))
+        {
+            writer.WriteLine(depth);
+            if (sharing is not null)
+            {
+                writer.WriteLine($"  {sharing}");
+            }
+        }
+    }
+
+    /// <summary>For each converter how deep its currents run and, with more than one layer, up to where they share like direct current.</summary>
+    public static IEnumerable<(string Depth, string? Sharing)> Of(Review review)
+    {
         Stackup stack = review.Stack!;
         foreach (ConverterFacts facts in review.Brief!.Converters.Select(section => section.Facts))
         {
@@ -20,14 +33,17 @@ internal static class SkinSummary
             string filled = notes.FirstOrDefault(note => !note.FillsCopper) is { } first
                 ? $"thicker than the skin from {QuantityText.Frequency(first.FrequencyHz)} on"
                 : FormattableString.Invariant($"thinner than the skin up to harmonic {Harmonics}");
-            writer.WriteLine($"Alternating current of {facts.Name}: at {QuantityText.Frequency(notes[0].FrequencyHz)} the skin is "
-                + $"{QuantityText.Length(notes[0].DepthM)} deep; copper of {QuantityText.Length(thicknessM)} is {filled}.");
+            string depth = $"Alternating current of {facts.Name}: at {QuantityText.Frequency(notes[0].FrequencyHz)} the skin is "
+                + $"{QuantityText.Length(notes[0].DepthM)} deep; copper of {QuantityText.Length(thicknessM)} is {filled}.";
+            string? sharing = null;
             if (stack.ThicknessM.Count > 1)
             {
                 double limitHz = CurrentSharing.LateralLimitHz(stack.DielectricM[0], stack.ThicknessM[0], stack.ThicknessM[1], review.Brief.ConductorK);
-                writer.WriteLine($"  Across their width, conductors of layer 1 over layer 2 share like direct current below about {QuantityText.Frequency(limitHz)} only; "
-                    + "above it current gathers over its return, and the shares solved here do not hold for it.");
+                sharing = $"Across their width, conductors of layer 1 over layer 2 share like direct current below about {QuantityText.Frequency(limitHz)} only; "
+                    + "above it current gathers over its return, and the shares solved here do not hold for it.";
             }
+
+            yield return (depth, sharing);
         }
     }
 }

@@ -26,6 +26,8 @@ internal static class BasisSection
         <li>Judged by {rating.Name}; {rating.Other.Name} is given beside it.</li>
         {Sources(review)}
         <li>Drop, loss and sharing: direct current in the copper the files draw, solved on triangles and proven from both sides. Skin effect is not part of them.</li>
+        {SkinSummary.Of(review).Select(note => (Markup)$"<li>{note.Depth} {note.Sharing}</li>")}
+        {(review.Heat is { } heat ? (Markup)$"<li>Peak on this board: {string.Join(' ', HeatText.Basis(heat))}</li>" : Markup.Nothing)}
         <li>A plated hole is judged as a conductor as wide as its wall is long around the hole and as thick as the plating.</li>
         <li>Shades: viridis, van der Walt and Smith, 2015 (CC0).</li>
         </ul>

@@ -19,7 +19,7 @@ internal static class ConvertersSection
             <h2 id="converters-head">Converters</h2>
             {review.Brief.Converters.Zip(waveforms, (section, picture) => Converter(section.Facts, picture))}
             {(review.SwitchNodes.Count == 0 ? Markup.Nothing : SwitchNodes(review.SwitchNodes))}
-            {(review.HotLoops.Count == 0 ? Markup.Nothing : HotLoops(review.HotLoops))}
+            {(review.HotLoops.Count == 0 ? Markup.Nothing : HotLoops(review))}
             </section>
             """;
     }
@@ -61,13 +61,13 @@ internal static class ConvertersSection
         <p class="note">{ConverterSummary.SwitchNodeBasis}</p>
         """;
 
-    private static Markup HotLoops(IReadOnlyList<HotLoopFacts> loops) => $"""
+    private static Markup HotLoops(Review review) => $"""
         <h3>Hot loops</h3>
-        {ReportTable.Of("From input capacitor over the switches and back, best first",
+        {ReportTable.Of("From input capacitor over the switches and back, best first within each converter",
             [new("Loop"), new("Capacitor"), new("Length", true), new("Area", true), new("Over plane", true), new("Inductance", true)],
-            loops.Select(loop => (IReadOnlyList<TableCell>)
+            review.HotLoops.Select(loop => (IReadOnlyList<TableCell>)
             [
-                new(FormattableString.Invariant($"converter {loop.Converter}, phase {loop.Phase}")),
+                new(ConverterSummary.NameOf(loop, review)),
                 new(loop.Capacitor.Name),
                 new(QuantityText.Length(loop.LengthM), loop.LengthM),
                 new(QuantityText.Area(loop.AreaM2), loop.AreaM2),

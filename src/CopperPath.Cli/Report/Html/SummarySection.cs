@@ -24,9 +24,9 @@ internal static class SummarySection
             <h3>Margins</h3>
             <dl class="facts">
             {Margins(review, stretches)}
-            <div><dt>Loss in reviewed copper</dt><dd>{QuantityText.Power(stretches.Where(s => s.IsSolved).Sum(s => s.Conduction.LossW))}</dd></div>
+            <div><dt>Loss in reviewed copper</dt><dd>{QuantityText.Power(stretches.Where(s => s.IsSolved).Sum(s => s.Conduction.LossW))}<br><small>all copper at {QuantityText.Temperature(review.Brief!.ConductorK)}</small></dd></div>
             <div><dt>Proven accuracy</dt><dd>{Accuracy(stretches)}</dd></div>
-            <div><dt>Ambient</dt><dd>{QuantityText.Temperature(review.Brief!.AmbientK)}<br><small>resistance of copper taken at {QuantityText.Temperature(review.Brief.ConductorK)}</small></dd></div>
+            <div><dt>Ambient</dt><dd>{QuantityText.Temperature(review.Brief.AmbientK)}<br><small>resistance of copper taken at {QuantityText.Temperature(review.Brief.ConductorK)}</small></dd></div>
             </dl>
             <p class="note">Rises by {rating.Name}: one long isolated conductor in still air, no planes. Drop and loss from the field solve.</p>
             </section>
@@ -41,7 +41,24 @@ internal static class SummarySection
             .ThenBy(numbered => numbered.Item2).Take(WorstShown)];
         return worst.Count == 0
             ? (Markup)$"<p>No finding: every check made stayed within its limit.</p>"
-            : (Markup)$"""<ol class="worst" aria-label="Worst findings">{worst.Select(item => Card(item.Finding, item.Number))}</ol>""";
+            : (Markup)$"""
+                {Shown(review.Findings)}
+                <ol class="worst" aria-label="Worst findings">{worst.Select(item => Card(item.Finding, item.Number))}</ol>
+                """;
+    }
+
+    /// <summary>How many there are beside those that get a card; nothing when each has one.</summary>
+    private static Markup Shown(IReadOnlyList<Finding> findings)
+    {
+        int beyond = findings.Count(finding => finding.Counts);
+        if (findings.Count <= WorstShown)
+        {
+            return Markup.Nothing;
+        }
+
+        return beyond > WorstShown
+            ? (Markup)$"<p>The worst {WorstShown} of {beyond} beyond limits:</p>"
+            : (Markup)$"<p>The worst {WorstShown} of {findings.Count}, remarks and waived ones included:</p>";
     }
 
     private static Markup Card(Finding finding, int number) => $"""
@@ -62,7 +79,7 @@ internal static class SummarySection
         if (stretches.Where(s => s.RiseShare is not null).MaxBy(s => s.RiseShare) is { } hottest)
         {
             double limitK = hottest.Solved.Bound.Review.Limits.TemperatureRiseK;
-            yield return $"""<div><dt>Hottest section or hole</dt><dd>{QuantityText.TemperatureDifference(hottest.RiseK!.Value)} of {QuantityText.TemperatureDifference(limitK)} allowed<br><small>{hottest.Name}</small></dd></div>""";
+            yield return $"""<div><dt>Hottest section or hole</dt><dd>{QuantityText.TemperatureDifference(hottest.RiseK!.Value)}; {QuantityText.TemperatureDifference(limitK)} allowed<br><small>{hottest.Name}</small></dd></div>""";
         }
 
         if (stretches.Where(s => s.Own is not null).MaxBy(s => s.Own!.PeakK) is { } warmest)
@@ -72,7 +89,7 @@ internal static class SummarySection
 
         if (stretches.Where(s => s.DropShare is not null).MaxBy(s => s.DropShare) is { } deepest)
         {
-            yield return $"""<div><dt>Largest drop</dt><dd>{QuantityText.Voltage(deepest.Conduction.DropV)} of {QuantityText.Voltage(deepest.Solved.Bound.Review.Limits.VoltageDropV!.Value)} allowed<br><small>{deepest.Name}</small></dd></div>""";
+            yield return $"""<div><dt>Largest drop</dt><dd>{QuantityText.Voltage(deepest.Conduction.DropV)}; {QuantityText.Voltage(deepest.Solved.Bound.Review.Limits.VoltageDropV!.Value)} allowed<br><small>{deepest.Name}</small></dd></div>""";
         }
 
         yield return $"""<div><dt>Findings</dt><dd>{review.Findings.Count(f => f.Counts)} beyond limits, {review.Findings.Count(f => f.Waiver is not null)} waived, {Counted.Of(review.Findings.Count(f => f.Level == FindingLevel.Remark), "remark")}</dd></div>""";
