@@ -47,7 +47,7 @@ internal static class BarrelRule
             Load(worst, group, hot.Count, allowedA)
                 + $": a rise of {QuantityText.TemperatureDifference(riseK)} by {rating.Name}, "
                 + $"{QuantityText.TemperatureDifference(limitK)} is allowed "
-                + $"({rating.Other.Name} says {QuantityText.TemperatureDifference(rating.Other.BarrelRiseK(worst))}"
+                + $"({rating.BesideBarrel(worst)}"
                 + $"{heat.Beside(worst.UpperLayer, Units.MetresFromNm(worst.Barrel.Centre.X), Units.MetresFromNm(worst.Barrel.Centre.Y))}).",
             string.Create(CultureInfo.InvariantCulture, $"Use about {needed} holes of this size here, spread across the path of the current."),
             rating.BarrelAssumption(worst))

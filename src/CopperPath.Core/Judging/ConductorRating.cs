@@ -59,6 +59,13 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
         return TextOf(basis) + (IsBorrowedFor(section.Layer) ? "; the fit is for outer layers and is used here for an inner one" : "");
     }
 
+    /// <summary>What a sentence adds for comparison: the rise by the other relation, and whether that holds so far.</summary>
+    public string BesideTrace(Section section) =>
+        Other.Saying(Other.RiseOf(section.CurrentA, section.WidthM, ThicknessM(section), PlacementOf(section.Layer)));
+
+    /// <summary>The same for a barrel.</summary>
+    public string BesideBarrel(BarrelCurrent barrel) => Other.Saying(Other.BarrelEstimate(barrel));
+
     /// <summary>Rise of a barrel, kelvin.</summary>
     public double BarrelRiseK(BarrelCurrent barrel) => BarrelEstimate(barrel).RiseK;
 
@@ -80,6 +87,9 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
             ? Ipc2221.Current(riseK, widthM * stack.PlatingM, ConductorPlacement.Internal).CurrentA
             : Ipc2152StyleFit.Current(riseK, widthM, stack.PlatingM).CurrentA;
     }
+
+    private string Saying(RiseEstimate estimate) =>
+        $"{Name} says {QuantityText.TemperatureDifference(estimate.RiseK)}{(estimate.Basis.IsInRange ? "" : " outside its range")}";
 
     private RiseEstimate BarrelEstimate(BarrelCurrent barrel) => RiseOf(
         Math.Abs(barrel.CurrentA), BarrelSection.MeanCircumferenceM(barrel.Barrel.Feature, stack),
