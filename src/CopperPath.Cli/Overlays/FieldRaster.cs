@@ -32,7 +32,7 @@ internal sealed class FieldRaster
     /// <summary>All values, row by row.</summary>
     public ReadOnlySpan<float> Values => _values;
 
-    /// <summary>Samples sheets in order, later ones over earlier ones.</summary>
+    /// <summary>Samples sheets; where several lie, as where two stretches share copper, the largest value counts.</summary>
     /// <param name="sheets">Sheets with finite values where they are to be shaded.</param>
     /// <param name="transform">Board to picture.</param>
     /// <param name="area">Pixels of the picture to sample; pixel (0, 0) of the result is its top left.</param>
@@ -161,15 +161,10 @@ internal sealed class FieldRaster
             int first = (int)Math.Ceiling(Math.Clamp(left - 0.5, 0, Width));
             int end = (int)Math.Ceiling(Math.Clamp(right - 0.5, 0, Width));
             Span<float> line = _values.AsSpan(row * Width, Width);
-            if (plane.IsLevel)
-            {
-                line[first..end].Fill((float)plane.Most);
-                continue;
-            }
-
             for (int column = first; column < end; column++)
             {
-                line[column] = (float)plane.At(column + 0.5, yc);
+                float value = (float)(plane.IsLevel ? plane.Most : plane.At(column + 0.5, yc));
+                line[column] = line[column] >= value ? line[column] : value;
             }
         }
     }

@@ -295,6 +295,10 @@ internal sealed class OverlayArranger
         {
             remark += $"; above the scale: {PercentOf(_field.ShareAbove)} of the shaded copper";
         }
+        else if (RunsOver(_field.Most, _field.Scale))
+        {
+            remark += "; above the scale: specks at corners";
+        }
 
         if (_field.ShareBelow > 0)
         {
@@ -304,13 +308,16 @@ internal sealed class OverlayArranger
 
         if (_hasContours)
         {
-            remark += $"; lines every {RoundNumbers.Plain(_levelStep)} {spec.UnitSymbol}";
+            remark += $"; lines every {RoundNumbers.Plain(_levelStep)} {spec.UnitSymbol} across the layer, where their values fit";
         }
 
         (_fieldLegend, float bottom) = PlaceLegendBar(
             $"{spec.QuantityName}, {spec.UnitSymbol}", remark, _field.Scale, _field.Most, isWedge: false, left, top, width);
         return bottom;
     }
+
+    /// <summary>Whether a value lies above a scale by more than rounding.</summary>
+    private static bool RunsOver(double value, ValueScale scale) => value > scale.Top * (1 + 1e-9);
 
     private float PlaceViaLegend(float left, float top, float width)
     {
@@ -324,7 +331,7 @@ internal sealed class OverlayArranger
         string heading, string remark, ValueScale scale, double most, bool isWedge, float left, float top, float width)
     {
         float y = PlaceLines(heading, left, top, width, _em, true, Ink.Main) + (0.45f * _em);
-        bool runsOver = most > scale.Top;
+        bool runsOver = RunsOver(most, scale);
         float over = 1.1f * _em;
         SKRect bar = SKRect.Create(left, y, width - over, 1.1f * _em);
         float size = 0.9f * _em;
@@ -366,7 +373,7 @@ internal sealed class OverlayArranger
 
         if (_field.HasUnsolvedCopper)
         {
-            keys.Add((KeyKind.UnsolvedCopper, "part of this net without a field: contacts, copper not meshed"));
+            keys.Add((KeyKind.UnsolvedCopper, "reviewed copper without a shade: contacts, pads without current"));
         }
 
         if (_scene.Vias.Count > 0)

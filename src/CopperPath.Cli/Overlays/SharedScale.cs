@@ -1,8 +1,8 @@
 namespace CopperPath.Cli.Overlays;
 
 /// <summary>
-/// The one rule for the ends of a scale that several pictures share: round ends far enough apart that two revisions of
-/// one board mostly get the same, and few square millimetres, such as one neck, do not shift them.
+/// The one rule for the ends of a scale that several pictures share: round ends, of densities so far apart that two
+/// revisions of one board mostly get the same, and few square millimetres, such as one neck, do not shift them.
 /// </summary>
 internal static class SharedScale
 {
@@ -21,6 +21,9 @@ internal static class SharedScale
     /// <summary>A field without values above zero still needs a linear scale with two ends.</summary>
     private const double LeastLinearTop = 0.01;
 
+    /// <summary>Round steps that a linear scale has at least.</summary>
+    private const int LeastSteps = 4;
+
     /// <summary>Two decades below the least of 1, 2, 5, 10 ... that all but the smallest share of the copper stays below.</summary>
     public static ScaleSpec Logarithmic(string quantityName, string unitSymbol, AreaRanking copper)
     {
@@ -28,11 +31,17 @@ internal static class SharedScale
         return new ScaleSpec(quantityName, unitSymbol, ScaleKind.Logarithmic, top, top * BottomShare);
     }
 
-    /// <summary>From zero to such a top, or from its half where nothing lies below that: a part of the range would then go unused.</summary>
+    /// <summary>
+    /// From zero to a round number above all the copper, or from about its half where nothing lies below that: a part of the
+    /// range would then go unused. Nothing is left above it, for most such values are within their limits.
+    /// </summary>
     public static ScaleSpec Linear(string quantityName, string unitSymbol, AreaRanking copper)
     {
-        double top = TopOf(copper, LeastLinearTop);
-        double bottom = copper.Least < 0 ? -RoundNumbers.AtLeast(-copper.Least) : copper.Least >= top / 2 ? top / 2 : 0;
+        double most = Math.Max(copper.Most, LeastLinearTop);
+        double step = RoundNumbers.AtMost(most / LeastSteps);
+        double top = RoundNumbers.Multiple((long)Math.Ceiling((most / step) - 1e-9), step);
+        double middle = RoundNumbers.Multiple((long)Math.Floor((top / 2 / step) + 1e-9), step);
+        double bottom = copper.Least < 0 ? -RoundNumbers.AtLeast(-copper.Least) : copper.Least >= middle ? middle : 0;
         return new ScaleSpec(quantityName, unitSymbol, ScaleKind.Linear, top, bottom);
     }
 

@@ -46,7 +46,9 @@ internal static class ReviewPictures
         Add("layer", density, field => field.Density, [$"resistivity of copper at {QuantityText.Temperature(review.Brief!.ConductorK)}"], _ => null);
         if (fields.Any(field => field.Rise is not null))
         {
-            Add("rise-layer", scales.Rise(), field => field.Rise!, [], layer => RiseOf(review, layer, view));
+            string judge = new ConductorRating(review.Brief.Limits.JudgeBy, review.Stack!).Name;
+            Add("rise-layer", scales.Rise(), field => field.Rise!,
+                [$"shades: the board's own temperatures; rises of call-outs: one long conductor by {judge}"], layer => RiseOf(review, layer, view));
         }
 
         return pictures;

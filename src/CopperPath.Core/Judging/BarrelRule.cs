@@ -45,7 +45,7 @@ internal static class BarrelRule
             Units.MetresFromNm(worst.Barrel.Centre.X), Units.MetresFromNm(worst.Barrel.Centre.Y),
             new Measure("temperature rise", "K", riseK, limitK),
             Load(worst, group, hot.Count, allowedA)
-                + $": a rise of {QuantityText.TemperatureDifference(riseK)} by {rating.Name}, "
+                + $": a rise of {rating.BarrelRiseText(worst)} by {rating.Name}, "
                 + $"{QuantityText.TemperatureDifference(limitK)} is allowed "
                 + $"({rating.BesideBarrel(worst)}"
                 + $"{heat.Beside(worst.UpperLayer, Units.MetresFromNm(worst.Barrel.Centre.X), Units.MetresFromNm(worst.Barrel.Centre.Y))}).",

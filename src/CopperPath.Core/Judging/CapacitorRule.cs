@@ -18,30 +18,33 @@ internal static class CapacitorRule
     {
         foreach (ConverterProposal converter in path.Path.Converters)
         {
-            foreach (Finding finding in JudgeVias(path, converter).Concat(JudgeDistances(path, converter)))
+            List<Part> atInput = [.. converter.Phases.SelectMany(phase => phase.InputCapacitors).Distinct().Except(converter.OutputCapacitors)];
+            foreach (Finding finding in JudgeVias(path, converter.Return, converter.Output, converter.OutputCapacitors)
+                .Concat(JudgeVias(path, converter.Return, converter.Input ?? converter.Output, atInput))
+                .Concat(JudgeDistances(path, converter)))
             {
                 yield return finding;
             }
         }
     }
 
-    private static IEnumerable<Finding> JudgeVias(PathContext path, ConverterProposal converter)
+    private static IEnumerable<Finding> JudgeVias(PathContext path, Net back, Net supply, IReadOnlyList<Part> capacitors)
     {
-        if (converter.Return.Sheets.Count < 2)
+        if (back.Sheets.Count < 2)
         {
             yield break;
         }
 
         PracticeLimit limit = path.Limits.CapacitorVias;
-        List<(Part Part, PartPad Pad, int Holes)> starved = [.. converter.OutputCapacitors.Concat(converter.Phases.SelectMany(phase => phase.InputCapacitors)).Distinct()
-            .Select(part => (part, Pad: part.PadsOn(converter.Return).First()))
+        List<(Part Part, PartPad Pad, int Holes)> starved = [.. capacitors
+            .Select(part => (part, Pad: part.PadsOn(back).First()))
             .Where(end => end.Pad.HoleDiameterNm == 0)
-            .Select(end => (end.part, end.Pad, converter.Return.Barrels.Count(barrel => GapNm(end.Pad, barrel) <= ReachNm)))
+            .Select(end => (end.part, end.Pad, back.Barrels.Count(barrel => GapNm(end.Pad, barrel) <= ReachNm)))
             .Where(end => end.Item3 < limit.Value)];
         if (starved.Count > 0)
         {
             (Part part, PartPad pad, int holes) = starved.MinBy(end => end.Holes);
-            yield return PathContext.FindingAt(RuleCatalogue.CapacitorVias, PathContext.LevelOf(limit), converter.Output.Name, pad.Pad.Layer, pad.At,
+            yield return PathContext.FindingAt(RuleCatalogue.CapacitorVias, PathContext.LevelOf(limit), supply.Name, pad.Pad.Layer, pad.At,
                 new Measure("plated holes", "", holes, limit.Value, LimitIsLeast: true, IsCount: true),
                 string.Create(CultureInfo.InvariantCulture, $"{Counted.Of(starved.Count, "power capacitor has", "power capacitors have")} fewer than {limit.Value:0} plated holes of the return within 3 mm: ")
                     + string.Join(", ", starved.Take(NamesShown).Select(end => string.Create(CultureInfo.InvariantCulture, $"{end.Part.Name} ({end.Holes})")))

@@ -59,6 +59,13 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
         return TextOf(basis) + (IsBorrowedFor(section.Layer) ? "; the fit is for outer layers and is used here for an inner one" : "");
     }
 
+    /// <summary>The rise of a cut by this relation as a sentence states it, and whether the relation holds so far.</summary>
+    public string TraceRiseText(Section section) =>
+        WithRange(RiseOf(section.CurrentA, section.WidthM, ThicknessM(section), PlacementOf(section.Layer)));
+
+    /// <summary>The same for a barrel.</summary>
+    public string BarrelRiseText(BarrelCurrent barrel) => WithRange(BarrelEstimate(barrel));
+
     /// <summary>What a sentence adds for comparison: the rise by the other relation, and whether that holds so far.</summary>
     public string BesideTrace(Section section) =>
         Other.Saying(Other.RiseOf(section.CurrentA, section.WidthM, ThicknessM(section), PlacementOf(section.Layer)));
@@ -88,8 +95,10 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
             : Ipc2152StyleFit.Current(riseK, widthM, stack.PlatingM).CurrentA;
     }
 
-    private string Saying(RiseEstimate estimate) =>
-        $"{Name} says {QuantityText.TemperatureDifference(estimate.RiseK)}{(estimate.Basis.IsInRange ? "" : " outside its range")}";
+    private string Saying(RiseEstimate estimate) => $"{Name} says {WithRange(estimate)}";
+
+    private static string WithRange(RiseEstimate estimate) =>
+        $"{QuantityText.TemperatureDifference(estimate.RiseK)}{(estimate.Basis.IsInRange ? "" : " outside its range")}";
 
     private RiseEstimate BarrelEstimate(BarrelCurrent barrel) => RiseOf(
         Math.Abs(barrel.CurrentA), BarrelSection.MeanCircumferenceM(barrel.Barrel.Feature, stack),

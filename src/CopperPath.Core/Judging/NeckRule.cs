@@ -62,7 +62,7 @@ internal static class NeckRule
             RuleCatalogue.Neck.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, section.Layer, section.AtXM, section.AtYM,
             new Measure("temperature rise", "K", riseK, limitK),
             $"{QuantityText.Current(section.CurrentA)} runs through copper {QuantityText.Length(section.WidthM)} wide on layer {section.Layer}; "
-                + $"{rating.Name} puts the rise at {QuantityText.TemperatureDifference(riseK)}, {QuantityText.TemperatureDifference(limitK)} is allowed "
+                + $"{rating.Name} puts the rise at {rating.TraceRiseText(section)}, {QuantityText.TemperatureDifference(limitK)} is allowed "
                 + $"({rating.BesideTrace(section)}"
                 + $"{heat.Beside(section.Layer, section.AtXM, section.AtYM)}).",
             $"Widen it to {QuantityText.Length(neededM)} or more, or carry part of the current on another layer.",

@@ -33,14 +33,15 @@ public sealed class SharedScaleTests
             .ShouldBe(SharedScale.Logarithmic("", "", AreaRanking.Of(Sheet(34, 40, 1))));
 
     [Theory]
-    [InlineData(6.1, 9.3, 11.3, 5.0, 10.0)]
-    [InlineData(5.6, 7.5, 7.6, 5.0, 10.0)]
-    [InlineData(4.9, 7.5, 7.6, 0.0, 10.0)]
+    [InlineData(6.1, 9.3, 11.3, 6.0, 12.0)]
+    [InlineData(5.6, 7.5, 7.6, 4.0, 8.0)]
+    [InlineData(3.9, 7.5, 7.6, 0.0, 8.0)]
+    [InlineData(4.0, 8.0, 8.1, 4.0, 10.0)]
     [InlineData(0.0, 0.0, 0.0, 0.0, 0.01)]
     [InlineData(20.0, 20.0, 20.0, 10.0, 20.0)]
     [InlineData(0.5, 41.0, 44.0, 0.0, 50.0)]
     [InlineData(-3.0, 4.0, 4.0, -5.0, 5.0)]
-    public void LinearScalesStartAtZeroOrAtHalfTheirTop(double least, double most, double hot, double bottom, double top)
+    public void LinearScalesHoldAllAndStartAtZeroOrAtHalfTheirTop(double least, double most, double hot, double bottom, double top)
     {
         ShadedSheet sheet = Sheet(most, hot, 1);
         sheet.Values[^1] = least;

@@ -38,6 +38,6 @@ internal static class BoardSection
         ? "No stretch was solved: only copper is shown."
         : "Each value is the solver's own in the triangle at the centre of the cell pointed at, to three digits; cells are "
             + FormattableString.Invariant($"{grids.Min(grid => grid.PitchNm) / 1e6:0.##} mm to {grids.Max(grid => grid.PitchNm) / 1e6:0.##} mm wide, finer for smaller stretches. ")
-            + "Potential drop is counted from the stretch's highest terminal. Where stretches share copper all are read, and the last of them is painted. "
+            + "Potential drop is counted from the stretch's highest terminal. Where stretches share copper all are read, and the largest value is painted. "
             + "Outlines are drawn to about 0.02 mm.";
 }

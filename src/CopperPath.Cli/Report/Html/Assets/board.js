@@ -144,6 +144,9 @@ class BoardView {
     const key = `${grid[this.quantity.id]} ${this.stretch}`;
     if (!this.painted.has(key)) {
       const codes = this.fields.codesOf(grid, this.quantity.id);
+      // Stretches that share copper have the same cells, and codes grow with the values: the largest is painted.
+      const rivals = this.gridsHere().filter(other => other !== grid
+        && ['columns', 'rows', 'leftMm', 'topMm', 'pitchMm'].every(name => other[name] === grid[name])).map(other => this.fields.codesOf(other, this.quantity.id));
       const picture = document.createElement('canvas');
       picture.width = grid.columns;
       picture.height = grid.rows;
@@ -151,7 +154,7 @@ class BoardView {
       const pixels = new Uint32Array(image.data.buffer);
       const shadeOfCode = new Map();
       for (let i = 0; i < codes.length; i++) {
-        if (codes[i] === 0) continue;
+        if (codes[i] === 0 || rivals.some(rival => rival[i] > codes[i])) continue;
         if (!shadeOfCode.has(codes[i])) shadeOfCode.set(codes[i], this.shadeOf(EmbeddedFields.valueOf(codes[i])));
         pixels[i] = shadeOfCode.get(codes[i]);
       }
