@@ -1,3 +1,4 @@
+using CopperPath.Quantities;
 using SkiaSharp;
 
 namespace CopperPath.Cli.Overlays;
@@ -321,9 +322,9 @@ internal sealed class OverlayArranger
 
     private float PlaceViaLegend(float left, float top, float width)
     {
-        string remark = $"{_scene.Vias.Count} {(_scene.Vias.Count == 1 ? "via" : "vias")}, most {RoundNumbers.ThreeDigits(_field.MostViaA)} A; the larger the dot, the larger the current";
+        string remark = $"{Counted.Of(_scene.Vias.Count, "plated hole")}, most {RoundNumbers.ThreeDigits(_field.MostViaA)} A; the larger the dot, the larger the current";
         (_viaLegend, float bottom) = PlaceLegendBar(
-            "Current in each via, A", remark, _field.ViaScale, _field.MostViaA, isWedge: true, left, top, width);
+            "Current in each plated hole, A", remark, _field.ViaScale, _field.MostViaA, isWedge: true, left, top, width);
         return bottom;
     }
 
@@ -359,7 +360,7 @@ internal sealed class OverlayArranger
 
     private float PlaceLengthBarAndKeys(float left, float top, float width, ViewTransform transform)
     {
-        double pixelsPerMm = transform.PixelsPerNm * Quantities.Units.NmPerMm;
+        double pixelsPerMm = transform.PixelsPerNm * Units.NmPerMm;
         double lengthMm = RoundNumbers.AtMost(Math.Min(0.75 * width, 18 * _em) / pixelsPerMm);
         float y = PlaceLines($"Length, {RoundNumbers.Plain(lengthMm)} mm", left, top, width, _em, true, Ink.Main) + (0.45f * _em);
         _lengthBar = new(SKRect.Create(left, y, (float)(lengthMm * pixelsPerMm), 0.5f * _em), lengthMm);
@@ -378,12 +379,12 @@ internal sealed class OverlayArranger
 
         if (_scene.Vias.Count > 0)
         {
-            keys.Add((KeyKind.Via, "via"));
+            keys.Add((KeyKind.Via, "plated hole"));
         }
 
         if (_scene.Vias.Any(v => v.IsOverLimit))
         {
-            keys.Add((KeyKind.ViaOverLimit, "via over its limit"));
+            keys.Add((KeyKind.ViaOverLimit, "plated hole over its limit"));
         }
 
         y = PlaceFlow(keys, left, y, width);
@@ -445,7 +446,9 @@ internal sealed class OverlayArranger
     {
         if (_scene.CallOuts.Count == 0)
         {
-            return top;
+            string elsewhere = _scene.Vias.Any(via => via.IsOverLimit)
+                ? " Holes over their limit are called out on the upper of the two layers between which they are." : "";
+            return PlaceLines("No finding lies on this layer." + elsewhere, left, top, width, 0.9f * _em, false, Ink.Muted);
         }
 
         _rules.Add(SKRect.Create(left, top, width, Math.Max(1, _em / 16)));
@@ -604,7 +607,7 @@ internal sealed class OverlayArranger
     private static string PercentOf(double share) =>
         share < 1e-4 ? "less than 0.01 %" : $"{RoundNumbers.Text(100 * share, share < 0.0995 ? 0.01 : 0.1)} %";
 
-    private static string Millimetres(long nm) => RoundNumbers.Text((double)nm / Quantities.Units.NmPerMm, 0.01);
+    private static string Millimetres(long nm) => RoundNumbers.Text((double)nm / Units.NmPerMm, 0.01);
 
     private sealed record ListRow(CallOut CallOut, IReadOnlyList<string> Text, IReadOnlyList<string> Where);
 }

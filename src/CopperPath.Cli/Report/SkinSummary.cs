@@ -30,9 +30,10 @@ internal static class SkinSummary
         {
             double thicknessM = stack.ThicknessM.Max();
             IReadOnlyList<SkinNote> notes = CurrentSharing.Of(thicknessM, facts.Stage.SwitchingHz, review.Brief.ConductorK, Harmonics);
-            string filled = notes.FirstOrDefault(note => !note.FillsCopper) is { } first
-                ? $"thicker than the skin from {QuantityText.Frequency(first.FrequencyHz)} on"
-                : FormattableString.Invariant($"thinner than the skin up to harmonic {Harmonics}");
+            int thin = notes.TakeWhile(note => note.FillsCopper).Count();
+            string filled = thin == notes.Count
+                ? FormattableString.Invariant($"thinner than the skin up to harmonic {Harmonics}")
+                : FormattableString.Invariant($"thicker than the skin from harmonic {thin + 1}, {QuantityText.Frequency(notes[thin].FrequencyHz)}, on");
             string depth = $"Alternating current of {facts.Name}: at {QuantityText.Frequency(notes[0].FrequencyHz)} the skin is "
                 + $"{QuantityText.Length(notes[0].DepthM)} deep; copper of {QuantityText.Length(thicknessM)} is {filled}.";
             string? sharing = null;

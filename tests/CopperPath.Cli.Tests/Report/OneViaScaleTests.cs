@@ -35,7 +35,7 @@ public sealed class OneViaScaleTests : IDisposable
         {
             string[] texts = [.. XDocument.Load(Path.Combine(folder, name + ".svg")).Descendants()
                 .Where(element => element.Name.LocalName == "text").Select(element => element.Value.Trim())];
-            int heading = Array.IndexOf(texts, "Current in each via, A");
+            int heading = Array.IndexOf(texts, "Current in each plated hole, A");
             heading.ShouldBeGreaterThanOrEqualTo(0, name);
             texts.Skip(heading + 1).TakeWhile(text => double.TryParse(text, CultureInfo.InvariantCulture, out _)).Last().ShouldBe("12", name);
         }
