@@ -163,7 +163,7 @@ internal sealed class FieldRaster
             Span<float> line = _values.AsSpan(row * Width, Width);
             for (int column = first; column < end; column++)
             {
-                float value = (float)(plane.IsLevel ? plane.Most : plane.At(column + 0.5, yc));
+                float value = (float)plane.At(column + 0.5, yc);
                 line[column] = line[column] >= value ? line[column] : value;
             }
         }
@@ -231,13 +231,13 @@ internal sealed class FieldRaster
         private readonly double _slopeX;
         private readonly double _slopeY;
         private readonly double _least;
+        private readonly double _most;
 
         public Plane(double level)
         {
             _base = level;
             _least = level;
-            Most = level;
-            IsLevel = true;
+            _most = level;
         }
 
         private Plane(double atOrigin, double slopeX, double slopeY, double least, double most)
@@ -246,12 +246,8 @@ internal sealed class FieldRaster
             _slopeX = slopeX;
             _slopeY = slopeY;
             _least = least;
-            Most = most;
+            _most = most;
         }
-
-        public double Most { get; }
-
-        public bool IsLevel { get; }
 
         public bool IsFinite => double.IsFinite(_base);
 
@@ -274,6 +270,6 @@ internal sealed class FieldRaster
                 Math.Max(av, Math.Max(bv, cv)));
         }
 
-        public double At(double x, double y) => Math.Clamp(_base + (_slopeX * x) + (_slopeY * y), _least, Most);
+        public double At(double x, double y) => Math.Clamp(_base + (_slopeX * x) + (_slopeY * y), _least, _most);
     }
 }

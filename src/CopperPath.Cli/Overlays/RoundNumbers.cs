@@ -31,9 +31,6 @@ public static class RoundNumbers
         return below >= value ? below : Next(below);
     }
 
-    /// <summary>The round number after a round number.</summary>
-    public static double Above(double round) => Next(round);
-
     /// <summary>The round number before a round number.</summary>
     public static double Below(double round) => AtMost(round * (1 - 1e-9));
 

@@ -27,7 +27,7 @@ internal static class SharedScale
     /// <summary>Two decades below the least of 1, 2, 5, 10 ... that all but the smallest share of the copper stays below.</summary>
     public static ScaleSpec Logarithmic(string quantityName, string unitSymbol, AreaRanking copper)
     {
-        double top = TopOf(copper, LeastTop);
+        double top = TopOf(copper);
         return new ScaleSpec(quantityName, unitSymbol, ScaleKind.Logarithmic, top, top * BottomShare);
     }
 
@@ -45,11 +45,11 @@ internal static class SharedScale
         return new ScaleSpec(quantityName, unitSymbol, ScaleKind.Linear, top, bottom);
     }
 
-    private static double TopOf(AreaRanking copper, double leastTop)
+    private static double TopOf(AreaRanking copper)
     {
-        double top = RoundNumbers.AtLeast(Math.Max(copper.Most, leastTop));
+        double top = RoundNumbers.AtLeast(Math.Max(copper.Most, LeastTop));
         for (double lower = RoundNumbers.Below(top);
-            lower >= leastTop && copper.ShareAbove(lower) <= MostShareAbove;
+            lower >= LeastTop && copper.ShareAbove(lower) <= MostShareAbove;
             lower = RoundNumbers.Below(lower))
         {
             top = lower;

@@ -66,10 +66,9 @@ public static class WaveformChart
     internal static string ConditionsOf(ConverterFacts facts)
     {
         BuckStage stage = facts.Stage;
-        string phases = FormattableString.Invariant($"{stage.Phases} {(stage.Phases == 1 ? "phase" : "phases")}");
         string why = facts.Efficiency < 1
             ? $" ({QuantityText.Percent(facts.OutputV / stage.InputV)} by the voltages, over the efficiency of {QuantityText.Percent(facts.Efficiency)})" : "";
-        return $"{phases}, {QuantityText.Voltage(stage.InputV)} to {QuantityText.Voltage(facts.OutputV)}, {QuantityText.Current(stage.OutputA)}, "
+        return $"{Counted.Of(stage.Phases, "phase")}, {QuantityText.Voltage(stage.InputV)} to {QuantityText.Voltage(facts.OutputV)}, {QuantityText.Current(stage.OutputA)}, "
             + $"{QuantityText.Frequency(stage.SwitchingHz)}, duty {QuantityText.Percent(stage.Duty)}{why}";
     }
 

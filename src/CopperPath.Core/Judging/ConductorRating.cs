@@ -53,22 +53,17 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
         layer == 1 || layer == stack.ThicknessM.Count ? ConductorPlacement.External : ConductorPlacement.Internal;
 
     /// <summary>What the judgement of a cut rests on, and where it leaves the relation's range.</summary>
-    public string TraceAssumption(Section section)
-    {
-        EstimateBasis basis = RiseOf(section.CurrentA, section.WidthM, ThicknessM(section), PlacementOf(section.Layer)).Basis;
-        return TextOf(basis) + (IsBorrowedFor(section.Layer) ? "; the fit is for outer layers and is used here for an inner one" : "");
-    }
+    public string TraceAssumption(Section section) =>
+        TextOf(TraceEstimate(section).Basis) + (IsBorrowedFor(section.Layer) ? "; the fit is for outer layers and is used here for an inner one" : "");
 
     /// <summary>The rise of a cut by this relation as a sentence states it, and whether the relation holds so far.</summary>
-    public string TraceRiseText(Section section) =>
-        WithRange(RiseOf(section.CurrentA, section.WidthM, ThicknessM(section), PlacementOf(section.Layer)));
+    public string TraceRiseText(Section section) => WithRange(TraceEstimate(section));
 
     /// <summary>The same for a barrel.</summary>
     public string BarrelRiseText(BarrelCurrent barrel) => WithRange(BarrelEstimate(barrel));
 
     /// <summary>What a sentence adds for comparison: the rise by the other relation, and whether that holds so far.</summary>
-    public string BesideTrace(Section section) =>
-        Other.Saying(Other.RiseOf(section.CurrentA, section.WidthM, ThicknessM(section), PlacementOf(section.Layer)));
+    public string BesideTrace(Section section) => Other.Saying(Other.TraceEstimate(section));
 
     /// <summary>The same for a barrel.</summary>
     public string BesideBarrel(BarrelCurrent barrel) => Other.Saying(Other.BarrelEstimate(barrel));
@@ -99,6 +94,9 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
 
     private static string WithRange(RiseEstimate estimate) =>
         $"{QuantityText.TemperatureDifference(estimate.RiseK)}{(estimate.Basis.IsInRange ? "" : " outside its range")}";
+
+    private RiseEstimate TraceEstimate(Section section) =>
+        RiseOf(section.CurrentA, section.WidthM, ThicknessM(section), PlacementOf(section.Layer));
 
     private RiseEstimate BarrelEstimate(BarrelCurrent barrel) => RiseOf(
         Math.Abs(barrel.CurrentA), BarrelSection.MeanCircumferenceM(barrel.Barrel.Feature, stack),
