@@ -60,7 +60,8 @@ public static class Analysis
 
         // 4. The fields: mesh, solve, cut across the current.
         IReadOnlyList<DrilledFeature> cuts = BoardRebuilder.UnplatedCuts(board);
-        ConductorRating rating = new(brief.Limits.JudgeBy, stack);
+        ConductorRating rating = ConductorRating.Shown(brief.Limits.JudgeBy, stack);
+        Task<PathProposal> proposing = Task.Run(() => PowerPathFinder.Propose(board.Nets));
         SolvedNet[] solved = new SolvedNet[circuit.Nets.Count];
         clock.Begin(FormattableString.Invariant($"Solving {solved.Length} stretches of copper"));
         Parallel.ForEach(
@@ -70,16 +71,17 @@ public static class Analysis
         // 5. The heat: the whole board's temperatures from the loss of the solved copper. What does not ask for them is
         // judged beside it.
         clock.Begin("Solving temperatures");
-        Task<PathJudgement> ofPath = Task.Run(() => PathJudgement.Of(
-            new PathContext(brief, solved, board.Nets, PowerPathFinder.Propose(board.Nets), stack, rating)));
+        PathProposal proposal = proposing.GetAwaiter().GetResult();
+        PartsHeat parts = PartsHeat.Of(brief, circuit.Nets, proposal);
+        Task<PathJudgement> ofPath = Task.Run(() => PathJudgement.Of(new PathContext(brief, solved, board.Nets, proposal, stack, rating)));
         Task<IReadOnlyList<Finding>> ofSlots = Task.Run(() => Judge.Slots(brief, solved, board.Nets));
         BoardHeat boardHeat = BoardHeat.Solve(
-            board.Nets, board.Profile, board.Bounds, stack, brief.Thermal, brief.AmbientK, SharedHeat.StretchesOf(solved));
-        TemperatureField heat = boardHeat.Field;
+            board.Nets, board.Profile, board.Bounds, stack, brief.Thermal with { Losses = parts.Losses }, brief.AmbientK, SharedHeat.StretchesOf(solved));
 
         // 6. The judgement.
         clock.Begin("Judging");
-        IReadOnlyList<Finding> ofCopper = Judge.Findings(brief, solved, rating, heat, ofSlots.GetAwaiter().GetResult());
+        IReadOnlyList<Finding> ofCopper = Judge.Findings(
+            brief, solved, rating, ConductorRating.Judging(brief.Limits.JudgeBy, stack), boardHeat.Own, parts, ofSlots.GetAwaiter().GetResult());
         PathJudgement path = ofPath.GetAwaiter().GetResult();
         (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply([.. ofCopper, .. path.Findings], brief.Waivers);
         diagnostics.AddRange(waiverRemarks);
@@ -92,9 +94,10 @@ public static class Analysis
 
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
         return new Review(brief, board, stack, solved, findings, verdict, diagnostics,
-            [.. brief.StatedDefaults, .. assumed, .. ofSolder, .. board.Assumptions], clock.End())
+            [.. brief.StatedDefaults, .. assumed, .. ofSolder, .. parts.Sources, .. board.Assumptions], clock.End())
         {
-            Heat = heat,
+            Own = boardHeat.Own,
+            PartsHeat = parts,
             Tolerance = tolerance,
             SwitchNodes = path.SwitchNodes,
             HotLoops = path.HotLoops,

@@ -1,4 +1,5 @@
 using CopperPath.Brief;
+using CopperPath.Circuit;
 using CopperPath.Diagnostics;
 using CopperPath.Electrical;
 using CopperPath.Judging;
@@ -28,8 +29,14 @@ public sealed record Review(
     IReadOnlyList<string> StatedDefaults,
     IReadOnlyList<StageTiming> Timings)
 {
-    /// <summary>The board's temperatures; null when nothing was solved.</summary>
-    public TemperatureField? Heat { get; init; }
+    /// <summary>The board's temperatures with all heat; null when nothing was solved.</summary>
+    public TemperatureField? Heat => Own?.All;
+
+    /// <summary>What the copper's own current adds to them; null when nothing was solved.</summary>
+    public OwnRise? Own { get; init; }
+
+    /// <summary>Heat of parts that was counted; null when nothing was solved.</summary>
+    public PartsHeat? PartsHeat { get; init; }
 
     /// <summary>What the brief's ranges make of the results; null when it states none.</summary>
     public ToleranceStudy? Tolerance { get; init; }

@@ -50,7 +50,7 @@ internal static class HeatJson
         }
     }
 
-    public static void WriteSection(Utf8JsonWriter json, Section section, TemperatureField? heat)
+    public static void WriteSection(Utf8JsonWriter json, Section section, OwnRise? heat)
     {
         if (heat is { Result.Status: ThermalStatus.Solved })
         {

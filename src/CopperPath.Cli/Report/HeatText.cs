@@ -6,12 +6,34 @@ namespace CopperPath.Cli.Report;
 /// <summary>The board's own temperatures in words.</summary>
 internal static class HeatText
 {
-    public static void Write(TextWriter writer, TemperatureField? heat)
+    public static void Write(TextWriter writer, Review review)
     {
-        if (heat is not null)
+        if (review.Heat is not { } heat)
         {
-            writer.WriteLine($"Own mean and peak: {string.Join(writer.NewLine, Basis(heat))}");
+            return;
         }
+
+        if (HottestPlaceOf(review) is { } place)
+        {
+            writer.WriteLine($"Hottest place of the board, all heat counted: {place.Temperature} ({place.Where}); {place.Judged}.");
+        }
+
+        writer.WriteLine($"Own mean and peak: {string.Join(writer.NewLine, Basis(heat))}");
+    }
+
+    /// <summary>The hottest place of the board in words; null where no temperatures were solved.</summary>
+    public static (string Temperature, string Where, string Judged)? HottestPlaceOf(Review review)
+    {
+        if (review.Heat is not { Result.Status: ThermalStatus.Solved } heat)
+        {
+            return null;
+        }
+
+        HottestPlace place = HottestPlace.Of(heat);
+        return (
+            QuantityText.Temperature(review.Brief!.AmbientK + place.RiseK),
+            FormattableString.Invariant($"layer {place.Layer}, ") + $"x {QuantityText.Place(place.XM)}, y {QuantityText.Place(place.YM)}",
+            review.PartsHeat!.IsKnown ? $"{QuantityText.Temperature(review.Brief.Limits.TemperatureK)} allowed" : "not judged, heat of parts is not known");
     }
 
     /// <summary>How the temperatures were found and where the heat comes from and goes, in lines; or why there are none.</summary>
@@ -26,8 +48,8 @@ internal static class HeatText
         HeatGrid grid = heat.Network.Grid;
         return
         [
-            "rise of this board's copper, solved with all of it spreading heat: "
-                + $"{QuantityText.Power(result.Balance.JouleW)} from copper at its own temperature, {QuantityText.Power(result.Balance.ComponentW)} from components;",
+            "what the copper's own loss adds to its temperature on this board; "
+                + $"{QuantityText.Power(result.Balance.JouleW)} of heat from copper at its own temperature, {QuantityText.Power(result.Balance.ComponentW)} from parts;",
             FormattableString.Invariant(
                 $"films {QuantityText.Film(result.FilmTopWPerM2K)} top, {QuantityText.Film(result.FilmBottomWPerM2K)} bottom, plus radiation; ")
                 + FormattableString.Invariant(

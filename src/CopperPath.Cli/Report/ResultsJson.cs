@@ -57,7 +57,7 @@ public static class ResultsJson
 
     private static void WriteNets(Utf8JsonWriter json, Review review, IReadOnlyList<Stretch> stretches)
     {
-        ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
+        ConductorRating rating = ConductorRating.Shown(review.Brief!.Limits.JudgeBy, review.Stack!);
         json.WriteStartArray("nets");
         foreach (Stretch stretch in stretches)
         {
@@ -86,7 +86,7 @@ public static class ResultsJson
                 json.WriteNumber("unknowns", result.UnknownCount);
                 HeatJson.WriteNet(json, stretch.Own);
                 WriteTerminals(json, result.Terminals);
-                WriteHottestSections(json, stretch, rating, review.Heat);
+                WriteHottestSections(json, stretch, rating, review.Own);
                 WriteBarrels(json, result.Barrels, rating);
             }
 
@@ -129,7 +129,7 @@ public static class ResultsJson
         json.WriteEndArray();
     }
 
-    private static void WriteHottestSections(Utf8JsonWriter json, Stretch stretch, ConductorRating rating, TemperatureField? heat)
+    private static void WriteHottestSections(Utf8JsonWriter json, Stretch stretch, ConductorRating rating, OwnRise? heat)
     {
         json.WriteStartArray("hottestSections");
         foreach ((Section section, double riseK) in stretch.HottestSections.Take(10))

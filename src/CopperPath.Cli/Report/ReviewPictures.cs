@@ -46,7 +46,7 @@ internal static class ReviewPictures
         Add("layer", density, field => field.Density, [$"resistivity of copper at {QuantityText.Temperature(review.Brief!.ConductorK)}"], _ => null);
         if (fields.Any(field => field.Rise is not null))
         {
-            string judge = new ConductorRating(review.Brief.Limits.JudgeBy, review.Stack!).Name;
+            string judge = ConductorRating.Shown(review.Brief.Limits.JudgeBy, review.Stack!).Name;
             Add("rise-layer", scales.Rise(), field => field.Rise!,
                 [$"shades: the board's own temperatures; rises of call-outs: one long conductor by {judge}"], layer => RiseOf(review, layer, view));
         }
@@ -147,13 +147,18 @@ internal static class ReviewPictures
 
     private static List<ViaMark> ViasOf(Review review, int layer)
     {
-        ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
+        IReadOnlyList<ConductorRating> charts = ConductorRating.Judging(review.Brief!.Limits.JudgeBy, review.Stack!);
         return [.. review.Nets.SelectMany(net => BarrelCurrent
             .BusiestOfEachHole(net.Conduction.Barrels.Where(barrel => barrel.UpperLayer <= layer && layer <= barrel.LowerLayer))
             .Select(barrel => new ViaMark(
                 barrel.Barrel.Centre,
                 barrel.CurrentA,
-                rating.BarrelRiseK(barrel) > net.Bound.Review.Limits.TemperatureRiseK)))];
+                IsBeyond(barrel, net.Bound.Review.Limits.TemperatureRiseK))))];
+
+        bool IsBeyond(BarrelCurrent barrel, double limitK) =>
+            charts.Any(chart => chart.CanJudge(barrel) && chart.BarrelRiseK(barrel) > limitK)
+            || (review.Own is { Result.Status: ThermalStatus.Solved } own && own.RiseK(
+                barrel.UpperLayer, Units.MetresFromNm(barrel.Barrel.Centre.X), Units.MetresFromNm(barrel.Barrel.Centre.Y)) > limitK);
     }
 
     private static List<CallOut> CallOutsOf(Review review, int layer)

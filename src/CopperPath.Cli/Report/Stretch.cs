@@ -12,7 +12,7 @@ namespace CopperPath.Cli.Report;
 /// <param name="HottestSections">Its hottest cuts by the chosen relation, hottest first; empty without cuts.</param>
 /// <param name="HottestOfEachLayer">Its hottest cut on each layer likewise, from the top.</param>
 /// <param name="HoleRiseK">Rise of its hottest plated hole likewise; null without holes.</param>
-/// <param name="Own">Temperatures of its copper in this board's own solution; null where there is none.</param>
+/// <param name="Own">What its own current adds to its temperature in this board's own solution; null where there is none.</param>
 internal sealed record Stretch(
     int Number, SolvedNet Solved, double EnteringA, IReadOnlyList<RatedSection> HottestSections, IReadOnlyList<RatedSection> HottestOfEachLayer, double? HoleRiseK, NetTemperatures? Own)
 {
@@ -40,12 +40,12 @@ internal sealed record Stretch(
     /// <returns>All stretches in the order of the brief.</returns>
     public static IReadOnlyList<Stretch> Of(Review review)
     {
-        ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
+        ConductorRating rating = ConductorRating.Shown(review.Brief!.Limits.JudgeBy, review.Stack!);
         int[] numbers = [.. Enumerable.Range(0, review.Nets.Count)];
-        return OnAllCores.Of(numbers, n => Of(review.Nets[n], n, rating, review.Heat));
+        return OnAllCores.Of(numbers, n => Of(review.Nets[n], n, rating, review.Own));
     }
 
-    private static Stretch Of(SolvedNet net, int number, ConductorRating rating, TemperatureField? heat)
+    private static Stretch Of(SolvedNet net, int number, ConductorRating rating, OwnRise? heat)
     {
         double[] risesK = [.. net.Sections.Select(rating.TraceRiseK)];
         return new(

@@ -54,6 +54,8 @@ public static class TextSummary
 
     public static string VerdictText(Review review) => review.Verdict switch
     {
+        Verdict.WithinLimits when review.PartsHeat is { IsKnown: false } =>
+            "all within limits that could be judged; the temperature of the board is not: heat of parts is neither stated nor follows from an efficiency.",
         Verdict.WithinLimits => "all within limits.",
         Verdict.BeyondLimits => $"{Counted.Of(review.Findings.Count(finding => finding.Counts), "finding")} beyond limits.",
         _ => "could not judge: part of the input was not understood or not solved; see the messages.",
@@ -75,7 +77,7 @@ public static class TextSummary
     private static void WriteNets(Terminal terminal, Review review, IReadOnlyList<Stretch> stretches)
     {
         TextWriter writer = terminal.Out;
-        ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
+        ConductorRating rating = ConductorRating.Shown(review.Brief!.Limits.JudgeBy, review.Stack!);
         TextTable table = new(
             ["Stretch of copper", "Current", "Resistance", "Drop", "Loss", "Hottest section", "Hottest hole", "Own mean", "Own peak"],
             [false, true, true, true, true, true, true, true, true]);
@@ -102,8 +104,8 @@ public static class TextSummary
 
         table.Write(writer, terminal.Width);
         WriteBounds(writer, review);
-        writer.WriteLine($"Sections and holes by {rating.Name}: one long isolated conductor in still air, no planes. Drop and loss from the field solve.");
-        HeatText.Write(writer, review.Heat);
+        writer.WriteLine($"Sections and holes by {rating.Name}, for screening: one long isolated conductor in still air, no planes. Drop and loss from the field solve.");
+        HeatText.Write(writer, review);
         writer.WriteLine();
     }
 

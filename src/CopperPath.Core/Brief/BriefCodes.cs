@@ -42,4 +42,5 @@ public static class BriefCodes
     public const string HeatPlace = "BRF052";
     public const string FaultCurrent = "BRF053";
     public const string FaultStretch = "BRF054";
+    public const string LossShares = "BRF055";
 }

@@ -22,15 +22,17 @@ internal static class BriefKeys
 
     public static readonly SectionKeys Limits = new("limits",
         [
-        "temperature rise", "voltage drop", "judge by", "switch node area ratio", "plane slot length",
+        "temperature rise", "temperature", "voltage drop", "judge by", "switch node area ratio", "plane slot length",
         "sharing ratio", "least area ratio", "sensitive distance", "capacitor vias", "capacitor distance ratio", "bank drop", "hot loop ratio",
     ]);
 
     public static readonly SectionKeys Converter = new("a converter",
     [
         "name", "input voltage", "output voltage", "load current", "phases", "switching frequency", "inductance", "efficiency",
-        "edge time", "high-side switches", "low-side switches", "input capacitors", "output capacitors", "connector",
+        "loss shares", "edge time", "high-side switches", "low-side switches", "input capacitors", "output capacitors", "connector",
     ]);
+
+    public static readonly SectionKeys LossShares = new("loss shares", ["high side", "low side", "inductor", "rest"]);
 
     public static readonly SectionKeys CapacitorGroup = new("a group of capacitors", ["count", "value", "esr"]);
 
@@ -57,7 +59,7 @@ internal static class BriefKeys
 
     public static readonly SectionKeys Laminate = new("laminate", ["through", "in plane", "below"]);
 
-    public static readonly SectionKeys Loss = new("a loss", ["name", "component", "rectangle", "circle", "power"]);
+    public static readonly SectionKeys Loss = new("a loss", ["name", "component", "rectangle", "circle", "power", "to air"]);
 
     public static readonly SectionKeys HeatSink = new("a heat sink",
         ["name", "component", "rectangle", "circle", "temperature", "resistance"]);

@@ -53,6 +53,7 @@ internal static class ConverterSectionReader
         double? switchingHz = Required("switching frequency", "`switching frequency: 500 kHz`, of each phase", Dimension.Frequency);
         double? inductanceH = Required("inductance", "`inductance: 0.25 uH`, of each phase", Dimension.Inductance);
         double? efficiency = ReadEfficiency(section, name ?? "?", context);
+        LossShares? shares = ReadLossShares(section, name ?? "?", hasLosses: efficiency < 1, context);
         double? edgeS = DefaultEdgeS;
         if (section.Optional("edge time") is { } edge)
         {
@@ -69,7 +70,7 @@ internal static class ConverterSectionReader
         CapacitorBank? outputBank = ReadBank(section, "output capacitors", context);
         SupplyConnector? connector = ReadConnector(section, context);
         if (name is null || inputV is null || outputV is null || loadA is null || switchingHz is null || inductanceH is null
-            || phases is null || efficiency is null || edgeS is null || highSides is null || lowSides is null)
+            || phases is null || efficiency is null || shares is null || edgeS is null || highSides is null || lowSides is null)
         {
             return null;
         }
@@ -84,7 +85,10 @@ internal static class ConverterSectionReader
 
         BuckStage stage = new(phases.Value, inputV.Value, outputV.Value / efficiency.Value, loadA.Value, inductanceH.Value, switchingHz.Value);
         return new ConverterSection(
-            new ConverterFacts(name, outputV.Value, efficiency.Value, stage, inputBank, outputBank, highSides.Value, lowSides.Value, connector, edgeS.Value),
+            new ConverterFacts(name, outputV.Value, efficiency.Value, stage, inputBank, outputBank, highSides.Value, lowSides.Value, connector, edgeS.Value)
+            {
+                LossShares = shares,
+            },
             section.Position);
 
         double? Required(string key, string example, Dimension dimension) =>
@@ -113,6 +117,39 @@ internal static class ConverterSectionReader
         }
 
         return efficiency;
+    }
+
+    private static LossShares? ReadLossShares(SectionReader converter, string name, bool hasLosses, BriefContext context)
+    {
+        LossShares common = LossShares.Common;
+        if (converter.Optional("loss shares") is not { } node)
+        {
+            if (hasLosses)
+            {
+                context.StateDefault(FormattableString.Invariant(
+                    $"converter '{name}': loss shares: high side {common.HighSide}, low side {common.LowSide}, inductor {common.Inductor}, rest {common.Rest} (common practice, no source)"));
+            }
+
+            return converter.Has("loss shares") ? null : common;
+        }
+
+        if (SectionReader.Open(node, BriefKeys.LossShares, context.Sink) is not { } section
+            || Share("high side") is not { } highSide || Share("low side") is not { } lowSide
+            || Share("inductor") is not { } inductor || Share("rest") is not { } rest)
+        {
+            return null;
+        }
+
+        LossShares shares = new(highSide, lowSide, inductor, rest);
+        if (Math.Abs(shares.Sum - 1) <= LossShares.SumTolerance)
+        {
+            return shares;
+        }
+
+        context.Sink.Error(BriefCodes.LossShares, section.Position, FormattableString.Invariant($"shares that add to {shares.Sum:0.###}"), "shares that add to 1");
+        return null;
+
+        double? Share(string key) => section.Optional(key) is { } share ? context.Values.Number(share, 0, 1) : section.Has(key) ? null : 0;
     }
 
     private static CapacitorBank? ReadBank(SectionReader converter, string key, BriefContext context)

@@ -6,9 +6,6 @@ namespace CopperPath.Brief;
 /// <summary>Reads <c>faults</c>.</summary>
 internal static class FaultSectionReader
 {
-    /// <summary>Maximum operating temperature of many FR-4 laminates (UL 796; from memory).</summary>
-    private const double DefaultLimitK = Units.ZeroCelsiusK + 130;
-
     // Beyond these a unit was mistaken. Common practice, no source.
     private const double LeastLimitK = Units.ZeroCelsiusK + 30;
     private const double MostLimitK = Units.ZeroCelsiusK + 1083;
@@ -32,14 +29,14 @@ internal static class FaultSectionReader
         string? stretch = section.Required("stretch", "`stretch: Feed`: through which entry of `nets` does it run?") is { } stretchNode
             ? context.Values.Text(stretchNode, "the name of an entry of `nets`") : null;
         (double CurrentA, double TimeS)? flow = ReadFlow(section, context);
-        double? limitK = DefaultLimitK;
+        double? limitK = LaminateLimit.OperatingK;
         if (section.Optional("limit") is { } limit)
         {
             limitK = context.Values.QuantitySi(limit, Dimension.Temperature, LeastLimitK, MostLimitK, QuantityText.Temperature);
         }
         else
         {
-            context.StateDefault($"fault '{name}': limit: {QuantityText.Temperature(DefaultLimitK)}");
+            context.StateDefault($"fault '{name}': limit: {QuantityText.Temperature(LaminateLimit.OperatingK)}");
         }
 
         if (stretch is not null && nets.All(net => net.Name != stretch))

@@ -7,13 +7,17 @@ namespace CopperPath.Brief;
 internal static class LimitsSectionReader
 {
     internal static readonly IReadOnlyList<(string Word, JudgingRule Value)> JudgingRules =
-        [("ipc-2152", JudgingRule.Ipc2152), ("ipc-2221", JudgingRule.Ipc2221)];
+        [("board", JudgingRule.Board), ("ipc-2152", JudgingRule.Ipc2152), ("ipc-2221", JudgingRule.Ipc2221), ("all", JudgingRule.All)];
 
     private const double DefaultSwitchNodeAreaRatio = 2;
 
     // Beyond what any laminate survives; a larger number is an absolute temperature by mistake. Common practice, no source.
     private const double LeastRiseK = 0.1;
     private const double MostRiseK = 200;
+
+    // No laminate works below the one or above the other. Common practice, no source.
+    private const double LeastLimitK = Units.ZeroCelsiusK + 40;
+    private const double MostLimitK = Units.ZeroCelsiusK + 300;
 
     public static ReviewLimits? Read(SectionReader root, BriefContext context)
     {
@@ -24,17 +28,27 @@ internal static class LimitsSectionReader
         }
 
         double? riseK = section.Required(
-            "temperature rise", "`temperature rise: 30 K`: how much warmer than the air may the copper get?") is { } rise
+            "temperature rise", "`temperature rise: 30 K`: how much may the copper's own current warm it?") is { } rise
             ? ReadRise(rise, context) : null;
         double? dropV = ReadVoltageDrop(section, context);
-        JudgingRule judgeBy = JudgingRule.Ipc2152;
+        double? mostK = LaminateLimit.OperatingK;
+        if (section.Optional("temperature") is { } most)
+        {
+            mostK = context.Values.QuantitySi(most, Dimension.Temperature, LeastLimitK, MostLimitK, QuantityText.Temperature);
+        }
+        else
+        {
+            context.StateDefault($"limits: temperature: {QuantityText.Temperature(LaminateLimit.OperatingK)}, the operating temperature of many FR-4 laminates (from memory)");
+        }
+
+        JudgingRule judgeBy = JudgingRule.Board;
         if (section.Optional("judge by") is { } rule)
         {
             judgeBy = context.Values.Choice(rule, JudgingRules) ?? judgeBy;
         }
         else
         {
-            context.StateDefault("limits: judge by: ipc-2152");
+            context.StateDefault("limits: judge by: board, its own temperatures");
         }
 
         double areaRatio = DefaultSwitchNodeAreaRatio;
@@ -55,7 +69,8 @@ internal static class LimitsSectionReader
         }
 
         PracticeLimits practice = PracticeLimitsReader.Read(section, context);
-        return riseK is null ? null : new ReviewLimits(riseK.Value, dropV, judgeBy, areaRatio, slotM) { Practice = practice };
+        return riseK is null || mostK is null ? null
+            : new ReviewLimits(riseK.Value, dropV, judgeBy, areaRatio, slotM) { TemperatureK = mostK.Value, Practice = practice };
     }
 
     /// <summary>A net's own limits over those of the board.</summary>

@@ -34,7 +34,7 @@ public sealed record NetByName(string Name) : NetSelector;
 public sealed record NetAtPoint(LayerReference Layer, PointNm At) : NetSelector;
 
 /// <summary>The limits a net is judged by, board-wide ones already filled in.</summary>
-/// <param name="TemperatureRiseK">Allowed rise of the copper above ambient, kelvin, positive.</param>
+/// <param name="TemperatureRiseK">Rise that the copper's own current may add, kelvin, positive.</param>
 /// <param name="VoltageDropV">Allowed drop between any two terminals, volts, positive; null when drop is reported but not judged.</param>
 public sealed record NetLimits(double TemperatureRiseK, double? VoltageDropV);
 

@@ -88,17 +88,26 @@ public enum HoleDiameters
     Drilled,
 }
 
-/// <summary>Which relation between current, section and temperature rise judges the conductors.</summary>
+/// <summary>What judges the temperature of conductors. The board's own temperatures always do; chart relations only where chosen.</summary>
 public enum JudgingRule
 {
+    /// <summary>The board's own temperatures alone; chart relations are shown beside them.</summary>
+    Board,
+
+    /// <summary>The IPC-2152-style fit too, inside its range.</summary>
     Ipc2152,
+
+    /// <summary>The IPC-2221 relation too, inside its range.</summary>
     Ipc2221,
+
+    /// <summary>Both relations too, each inside its range.</summary>
+    All,
 }
 
 /// <summary>Board-wide limits.</summary>
-/// <param name="TemperatureRiseK">Allowed rise of copper above ambient, kelvin, positive.</param>
+/// <param name="TemperatureRiseK">Rise that the copper's own current may add, kelvin, positive.</param>
 /// <param name="VoltageDropV">Allowed drop of each net without its own, volts, positive; null when not judged.</param>
-/// <param name="JudgeBy">Relation used for conductors.</param>
+/// <param name="JudgeBy">What judges the temperature of conductors.</param>
 /// <param name="SwitchNodeAreaRatio">Switch-node area above this many times the least among its siblings is remarked on; at least 1.</param>
 /// <param name="PlaneSlotLengthM">Slots in a plane longer than this are remarked on, metres, positive; null when not checked.</param>
 public sealed record ReviewLimits(
@@ -108,6 +117,9 @@ public sealed record ReviewLimits(
     double SwitchNodeAreaRatio,
     double? PlaneSlotLengthM)
 {
+    /// <summary>What no place of the board may exceed with all heat counted, kelvin.</summary>
+    public double TemperatureK { get; init; } = LaminateLimit.OperatingK;
+
     /// <summary>Limits that have no published source.</summary>
     public PracticeLimits Practice { get; init; } = PracticeLimits.Common;
 }

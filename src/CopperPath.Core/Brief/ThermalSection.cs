@@ -57,7 +57,8 @@ public sealed record LaminateSection(double ThroughWPerMK, double InPlaneWPerMK,
 /// <param name="Name">How reports call it.</param>
 /// <param name="Place">Its pads, or an area on a layer.</param>
 /// <param name="PowerW">Watts, not negative.</param>
-public sealed record ComponentLoss(string Name, Contact Place, double PowerW);
+/// <param name="ToAirKPerW">From the component straight to the air, past the board, kelvin per watt, positive; null where the board takes all its heat.</param>
+public sealed record ComponentLoss(string Name, Contact Place, double PowerW, double? ToAirKPerW = null);
 
 /// <summary>A place tied to something of a stated temperature.</summary>
 /// <param name="Name">How reports call it.</param>

@@ -27,7 +27,7 @@ internal static class ThermalSectionReader
         if (!root.Has("thermal"))
         {
             context.StateDefault("thermal: board horizontal in still air, emissivity 0.9, FR-4 of 0.3 W/(m·K) through and "
-                + "0.8 W/(m·K) in plane; the copper's own loss alone heats it");
+                + "0.8 W/(m·K) in plane; losses of parts as the converters' efficiencies say");
             return defaults;
         }
 
@@ -48,7 +48,7 @@ internal static class ThermalSectionReader
         List<SinkPlace> sinks = ReadAll(section, "heat sinks", "at least one `{ name, component, resistance }`", item => ReadSink(item, context), context);
         if (losses.Count == 0)
         {
-            context.StateDefault("thermal: losses: none, the copper's own loss alone heats the board");
+            context.StateDefault("thermal: losses: none stated, parts lose what the converters' efficiencies say");
         }
 
         return new ThermalSection(posture, top, bottom, laminate, cellM, losses, sinks);
@@ -94,7 +94,9 @@ internal static class ThermalSectionReader
         Contact? place = ReadPlace(section, context);
         double? powerW = section.Required("power", "`power: 1.2 W`: how much heat does it put into the board?") is { } power
             ? context.Values.QuantitySi(power, Dimension.Power, Sign.NotNegative) : null;
-        return name is null || place is null || powerW is null ? null : new ComponentLoss(name, place, powerW.Value);
+        double? toAirKPerW = section.Optional("to air") is { } toAir
+            ? context.Values.QuantitySi(toAir, Dimension.ThermalResistance, Sign.Positive) : null;
+        return name is null || place is null || powerW is null ? null : new ComponentLoss(name, place, powerW.Value, toAirKPerW);
     }
 
     private static SinkPlace? ReadSink(YamlNode node, BriefContext context)

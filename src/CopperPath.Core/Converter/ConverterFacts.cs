@@ -30,6 +30,12 @@ public sealed record ConverterFacts(
     SupplyConnector? Connector,
     double EdgeS)
 {
+    /// <summary>How the heat of its parts divides among them.</summary>
+    public LossShares LossShares { get; init; } = LossShares.Common;
+
+    /// <summary>Heat of all its parts at this load, watts: <c>Pout (1 / efficiency - 1)</c>; 0 where no efficiency was stated.</summary>
+    public double PartsLossW => OutputV * Stage.OutputA * ((1 / Efficiency) - 1);
+
     /// <summary>Average and RMS current of a stage; high side, low side, inductor and phase input capacitors are those of one phase.</summary>
     public StageCurrent CurrentOf(PathStage stage) => stage switch
     {

@@ -8,20 +8,22 @@ using CopperPath.Thermal;
 namespace CopperPath.Judging;
 
 /// <summary>
-/// Judges every plated hole as a conductor of equal section, with the current the field solve gives it (not the
-/// average of its group), and speaks once per group of neighbouring holes.
+/// Judges every plated hole as a long conductor of equal section, where the brief chose a chart relation and the hole
+/// lies inside its range, with the current the field solve gives it (not the average of its group); speaks once per
+/// group of neighbouring holes. A hole is no long conductor: measured ones stay within some kelvin of the copper they
+/// join (docs/thermal.md), so the rule is far on the safe side.
 /// </summary>
 internal static class BarrelRule
 {
     /// <summary>Holes nearer than this belong to one group, metres.</summary>
     private const double GroupReachM = 2.5e-3;
 
-    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, TemperatureField heat)
+    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, OwnRise heat)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         foreach (List<BarrelCurrent> group in Groups(net.Conduction.Barrels))
         {
-            List<(BarrelCurrent Barrel, double RiseK)> hot = [.. group
+            List<(BarrelCurrent Barrel, double RiseK)> hot = [.. group.Where(rating.CanJudge)
                 .Select(barrel => (barrel, rating.BarrelRiseK(barrel)))
                 .Where(judged => judged.Item2 > limitK)
                 .OrderByDescending(judged => judged.Item2)];
@@ -33,7 +35,7 @@ internal static class BarrelRule
     }
 
     private static Finding FindingOf(
-        SolvedNet net, ConductorRating rating, TemperatureField heat, List<BarrelCurrent> group, List<(BarrelCurrent Barrel, double RiseK)> hot, double limitK)
+        SolvedNet net, ConductorRating rating, OwnRise heat, List<BarrelCurrent> group, List<(BarrelCurrent Barrel, double RiseK)> hot, double limitK)
     {
         (BarrelCurrent worst, double riseK) = hot[0];
         double allowedA = rating.BarrelCurrentA(worst.Barrel.Feature, limitK);

@@ -7,29 +7,42 @@ using CopperPath.Quantities;
 namespace CopperPath.Judging;
 
 /// <summary>
-/// The relation between current, section and rise that the brief chose, applied to cuts and barrels. Both relations
-/// are for one long isolated conductor in still air. A barrel is a conductor as wide as the wall is long around the
-/// hole and as thick as the plating.
+/// A chart relation applied to cuts and barrels. A barrel is a conductor as wide as the wall is long around the hole
+/// and as thick as the plating. What it says is a screening value: the board at hand, with its planes and short necks,
+/// is not in it.
 /// </summary>
-public sealed class ConductorRating(JudgingRule rule, Stackup stack)
+public sealed class ConductorRating(ChartRelation relation, Stackup stack)
 {
+    /// <summary>The relation shown beside the board's own temperatures: the one chosen, or else the younger.</summary>
+    public static ConductorRating Shown(JudgingRule rule, Stackup stack) =>
+        new(rule == JudgingRule.Ipc2221 ? ChartRelation.Ipc2221 : ChartRelation.Ipc2152, stack);
+
+    /// <summary>The relations that judge beside the board's own temperatures.</summary>
+    public static IReadOnlyList<ConductorRating> Judging(JudgingRule rule, Stackup stack) => rule switch
+    {
+        JudgingRule.Ipc2152 => [new(ChartRelation.Ipc2152, stack)],
+        JudgingRule.Ipc2221 => [new(ChartRelation.Ipc2221, stack)],
+        JudgingRule.All => [new(ChartRelation.Ipc2152, stack), new(ChartRelation.Ipc2221, stack)],
+        _ => [],
+    };
+
     /// <summary>What parts, in an assumption, the relation's own words from why this very conductor lies beyond its range.</summary>
     public const string OutsideRange = "; outside that range: ";
 
     /// <summary>How sentences call the relation.</summary>
-    public string Name => rule == JudgingRule.Ipc2221 ? "the IPC-2221 relation" : "the IPC-2152-style fit";
+    public string Name => relation == ChartRelation.Ipc2221 ? "the IPC-2221 relation" : "the IPC-2152-style fit";
 
-    /// <summary>The relation not chosen, for comparison: the two differ most for wide copper and for inner layers.</summary>
-    public ConductorRating Other => new(rule == JudgingRule.Ipc2221 ? JudgingRule.Ipc2152 : JudgingRule.Ipc2221, stack);
+    /// <summary>The other relation, for comparison: the two differ most for wide copper and for inner layers.</summary>
+    public ConductorRating Other => new(relation == ChartRelation.Ipc2221 ? ChartRelation.Ipc2152 : ChartRelation.Ipc2221, stack);
 
     /// <summary>Rise of the copper at a cut, kelvin.</summary>
     public double TraceRiseK(Section section) => section.WidthM <= 0 ? 0
-        : rule == JudgingRule.Ipc2221
+        : relation == ChartRelation.Ipc2221
             ? Ipc2221.RiseK(section.CurrentA, CopperSectionM2(section), PlacementOf(section.Layer))
             : Ipc2152StyleFit.RiseK(section.CurrentA, section.WidthM, ThicknessM(section));
 
     /// <summary>Width that would carry the cut's current at a rise, metres.</summary>
-    public double TraceWidthM(Section section, double riseK) => rule == JudgingRule.Ipc2221
+    public double TraceWidthM(Section section, double riseK) => relation == ChartRelation.Ipc2221
         ? Ipc2221.Section(section.CurrentA, riseK, PlacementOf(section.Layer)).SectionM2 / ThicknessM(section)
         : Ipc2152StyleFit.Width(section.CurrentA, riseK, ThicknessM(section)).WidthM;
 
@@ -37,7 +50,7 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
     /// <param name="layer">Layer number, 1 = top.</param>
     /// <param name="widthM">Width of the copper, metres, positive.</param>
     /// <param name="riseK">Rise, kelvin, positive.</param>
-    public CurrentEstimate TraceCurrent(int layer, double widthM, double riseK) => rule == JudgingRule.Ipc2221
+    public CurrentEstimate TraceCurrent(int layer, double widthM, double riseK) => relation == ChartRelation.Ipc2221
         ? Ipc2221.Current(riseK, widthM * stack.ThicknessM[layer - 1], PlacementOf(layer))
         : Ipc2152StyleFit.Current(riseK, widthM, stack.ThicknessM[layer - 1]);
 
@@ -46,7 +59,7 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
         ? section.WidthM : TraceWidthM(section with { ThicknessRatio = 1 }, TraceRiseK(section));
 
     /// <summary>True for the fit on an inner layer, which it was not made for.</summary>
-    public bool IsBorrowedFor(int layer) => rule == JudgingRule.Ipc2152 && PlacementOf(layer) == ConductorPlacement.Internal;
+    public bool IsBorrowedFor(int layer) => relation == ChartRelation.Ipc2152 && PlacementOf(layer) == ConductorPlacement.Internal;
 
     /// <summary>Whether a layer is a face of the board.</summary>
     public ConductorPlacement PlacementOf(int layer) =>
@@ -68,6 +81,12 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
     /// <summary>The same for a barrel.</summary>
     public string BesideBarrel(BarrelCurrent barrel) => Other.Saying(Other.BarrelEstimate(barrel));
 
+    /// <summary>True where the cut lies inside the relation's published range.</summary>
+    public bool CanJudge(Section section) => section.WidthM > 0 && TraceEstimate(section).Basis.IsInRange;
+
+    /// <summary>The same for a barrel.</summary>
+    public bool CanJudge(BarrelCurrent barrel) => BarrelEstimate(barrel).Basis.IsInRange;
+
     /// <summary>Rise of a barrel, kelvin.</summary>
     public double BarrelRiseK(BarrelCurrent barrel) => BarrelEstimate(barrel).RiseK;
 
@@ -85,7 +104,7 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
     public double BarrelCurrentA(DrilledFeature feature, double riseK)
     {
         double widthM = BarrelSection.MeanCircumferenceM(feature, stack);
-        return rule == JudgingRule.Ipc2221
+        return relation == ChartRelation.Ipc2221
             ? Ipc2221.Current(riseK, widthM * stack.PlatingM, ConductorPlacement.Internal).CurrentA
             : Ipc2152StyleFit.Current(riseK, widthM, stack.PlatingM).CurrentA;
     }
@@ -103,7 +122,7 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
         stack.PlatingM, ConductorPlacement.Internal);
 
     private RiseEstimate RiseOf(double currentA, double widthM, double thicknessM, ConductorPlacement placement) =>
-        rule == JudgingRule.Ipc2221
+        relation == ChartRelation.Ipc2221
             ? Ipc2221.Rise(currentA, widthM * thicknessM, placement)
             : Ipc2152StyleFit.Rise(currentA, widthM, thicknessM);
 

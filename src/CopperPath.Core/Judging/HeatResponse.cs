@@ -11,16 +11,16 @@ namespace CopperPath.Judging;
 internal sealed class HeatResponse
 {
     private readonly IReadOnlyList<ToleranceItem> _items;
-    private readonly TemperatureField _nominal;
-    private readonly TemperatureField[] _alone;
-    private readonly TemperatureField _together;
+    private readonly OwnRise _nominal;
+    private readonly OwnRise[] _alone;
+    private readonly OwnRise _together;
 
     private HeatResponse(
-        IReadOnlyList<ToleranceItem> items, TemperatureField nominal, TemperatureField[] alone, TemperatureField together, TemperatureField warmest) =>
+        IReadOnlyList<ToleranceItem> items, OwnRise nominal, OwnRise[] alone, OwnRise together, OwnRise warmest) =>
         (_items, _nominal, _alone, _together, Warmest) = (items, nominal, alone, together, warmest);
 
     /// <summary>All at their worse ends, and ambient at its highest.</summary>
-    public TemperatureField Warmest { get; }
+    public OwnRise Warmest { get; }
 
     /// <param name="brief">Ranges.</param>
     /// <param name="stack">Nominal build.</param>
@@ -31,19 +31,19 @@ internal sealed class HeatResponse
         ReviewBrief brief, Stackup stack, IReadOnlyList<ToleranceItem> items, BoardHeat board, NetTemperatures hottest)
     {
         BuildState nominal = BuildState.Nominal(brief, stack);
-        double nominalK = RiseAt(board.FirstField, hottest);
-        TemperatureField[] alone = new TemperatureField[items.Count];
+        double nominalK = RiseAt(board.OnFirst, hottest);
+        OwnRise[] alone = new OwnRise[items.Count];
         bool[] isOther = new bool[items.Count];
         Parallel.For(0, items.Count, i =>
         {
-            TemperatureField usual = Under(items[i].Usual(nominal));
+            OwnRise usual = Under(items[i].Usual(nominal));
             if (RiseAt(usual, hottest) >= nominalK)
             {
                 alone[i] = usual;
                 return;
             }
 
-            TemperatureField other = Under(items[i].Other(nominal));
+            OwnRise other = Under(items[i].Other(nominal));
             (alone[i], isOther[i]) = RiseAt(other, hottest) > RiseAt(usual, hottest) ? (other, true) : (usual, false);
         });
 
@@ -53,11 +53,11 @@ internal sealed class HeatResponse
             worst = isOther[i] ? items[i].Other(worst) : items[i].Usual(worst);
         }
 
-        TemperatureField together = Under(worst);
+        OwnRise together = Under(worst);
         BuildState warm = worst with { AmbientK = brief.Tolerance!.AmbientK?.Most ?? brief.AmbientK };
-        return new HeatResponse(items, board.FirstField, alone, together, warm == worst ? together : Under(warm));
+        return new HeatResponse(items, board.OnFirst, alone, together, warm == worst ? together : Under(warm));
 
-        TemperatureField Under(BuildState state) => board.Under(state.ConditionsOf(brief, stack));
+        OwnRise Under(BuildState state) => board.Under(state.ConditionsOf(brief, stack));
     }
 
     /// <summary>The spread of a peak that was solved on the finer grid: its own value, changed as the even grid says.</summary>
@@ -68,10 +68,13 @@ internal sealed class HeatResponse
         return new Spread(peak.PeakK, scale * RiseAt(_together, peak), null, Spread.SharesOf(_items, changes));
     }
 
-    /// <summary>Rise at a place in the warmest state, likewise, kelvin.</summary>
-    public double WarmestRiseK(NetTemperatures peak) => peak.PeakK / RiseAt(_nominal, peak) * RiseAt(Warmest, peak);
+    /// <summary>Rise at a place in the warmest state with all heat, likewise, kelvin.</summary>
+    /// <param name="peak">The place.</param>
+    /// <param name="nominal">All heat as stated, on the finer grid.</param>
+    public double WarmestRiseK(NetTemperatures peak, TemperatureField nominal) => nominal.RiseK(peak.Layer, peak.XM, peak.YM)
+        / _nominal.All.RiseK(peak.Layer, peak.XM, peak.YM) * (Warmest.Result.Status == ThermalStatus.Solved ? Warmest.All.RiseK(peak.Layer, peak.XM, peak.YM) : double.PositiveInfinity);
 
     /// <summary>Infinite where there is no steady state.</summary>
-    private static double RiseAt(TemperatureField field, NetTemperatures place) =>
+    private static double RiseAt(OwnRise field, NetTemperatures place) =>
         field.Result.Status == ThermalStatus.Solved ? field.RiseK(place.Layer, place.XM, place.YM) : double.PositiveInfinity;
 }

@@ -1,39 +1,31 @@
+using CopperPath.Geometry;
 using CopperPath.Quantities;
 using CopperPath.Thermal;
 
 namespace CopperPath.Judging;
 
-/// <summary>Judges each net by the board's own temperatures: its hottest copper against the allowed rise.</summary>
+/// <summary>
+/// Judges the copper of each net by what its own current adds to this board's temperatures: one finding for each
+/// region that is warmed beyond the limit.
+/// </summary>
 internal static class HeatRule
 {
-    public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, TemperatureField heat)
-    {
-        if (heat.Result.Status != ThermalStatus.Solved)
-        {
-            return [Unsolved(nets[0], heat.Result)];
-        }
+    private const string Assumption =
+        "heat of the solved copper, with and without; films by correlation or as stated, good to some tenths";
 
-        return nets.Select(net => (Net: net, Temperatures: NetTemperatures.Of(net, heat)))
-            .Where(judged => judged.Temperatures.PeakK > judged.Net.Bound.Review.Limits.TemperatureRiseK)
-            .OrderByDescending(judged => judged.Temperatures.PeakK)
-            .Select(judged => FindingOf(judged.Net, judged.Temperatures));
-    }
+    /// <summary>A cut this near to the hottest point is the copper that is hot there, metres.</summary>
+    private const double CutReachM = 2e-3;
 
-    private static Finding FindingOf(SolvedNet net, NetTemperatures temperatures)
-    {
-        double limitK = net.Bound.Review.Limits.TemperatureRiseK;
-        return new Finding(
-            RuleCatalogue.Heat.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, temperatures.Layer, temperatures.XM, temperatures.YM,
-            new Measure("temperature rise", "K", temperatures.PeakK, limitK),
-            $"The board's own temperatures reach a rise of {QuantityText.TemperatureDifference(temperatures.PeakK)} here "
-                + $"({QuantityText.TemperatureDifference(temperatures.MeanK)} on average over this net); {QuantityText.TemperatureDifference(limitK)} is allowed.",
-            "Widen or double the hottest copper, tie it to planes with more plated holes, or cool the board better.",
-            Assumption);
-    }
+    /// <param name="nets">Solved nets.</param>
+    /// <param name="heat">A solved board.</param>
+    public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, OwnRise heat) =>
+        nets.SelectMany(net => HotCopper.Of(net, heat, net.Bound.Review.Limits.TemperatureRiseK).Select(region => FindingOf(net, region)))
+            .OrderByDescending(finding => finding.Measure!.Value);
 
-    private static Finding Unsolved(SolvedNet net, ThermalResult result)
+    /// <summary>What is said where no temperatures were found.</summary>
+    public static Finding Unsolved(SolvedNet net, ThermalResult result)
     {
-        (int layer, Geometry.PointNm at) = DropRule.PlaceOf(net.Bound.Terminals[0]);
+        (int layer, PointNm at) = DropRule.PlaceOf(net.Bound.Terminals[0]);
         bool isTooHot = result.Status is ThermalStatus.Runaway or ThermalStatus.TooHot or ThermalStatus.NoWayOut;
         return new Finding(
             RuleCatalogue.Heat.Id, isTooHot ? FindingLevel.BeyondLimit : FindingLevel.Undecided, net.Bound.Review.Name, layer,
@@ -43,6 +35,26 @@ internal static class HeatRule
             Assumption);
     }
 
-    private const string Assumption =
-        "heat of the solved copper and the stated components only; films by correlation or as stated, good to some tenths";
+    private static Finding FindingOf(SolvedNet net, HotCopper region)
+    {
+        double limitK = net.Bound.Review.Limits.TemperatureRiseK;
+        return new Finding(
+            RuleCatalogue.Heat.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, region.Layer,
+            Units.MetresFromNm(region.At.X), Units.MetresFromNm(region.At.Y),
+            new Measure("temperature rise", "K", region.PeakK, limitK),
+            $"Its own current warms this copper by {QuantityText.TemperatureDifference(region.PeakK)} on this board; "
+                + $"{QuantityText.TemperatureDifference(limitK)} is allowed{CutBeside(net, region)}.",
+            "Widen or double the copper here, tie it to planes with more plated holes, or cool the board better.",
+            Assumption)
+        {
+            Extent = region.Extent,
+        };
+    }
+
+    /// <summary>The narrowest copper for its current that lies beside the hottest point.</summary>
+    private static string CutBeside(SolvedNet net, HotCopper region) =>
+        net.Sections.Where(cut => cut.Layer == region.Layer && cut.WidthM > 0
+            && Units.MetresFromNm(new PointNm((long)Units.NmFromMetres(cut.AtXM), (long)Units.NmFromMetres(cut.AtYM)).DistanceNmTo(region.At)) < CutReachM)
+            .MaxBy(cut => cut.CurrentA / cut.WidthM) is { } narrow
+            ? $"; {QuantityText.Current(narrow.CurrentA)} passes copper {QuantityText.Length(narrow.WidthM)} wide beside the hottest point" : "";
 }

@@ -1,4 +1,5 @@
 using CopperPath.Brief;
+using CopperPath.Circuit;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;
@@ -12,21 +13,27 @@ public static class Judge
 {
     /// <param name="brief">Limits.</param>
     /// <param name="nets">All reviewed nets.</param>
-    /// <param name="rating">Relation between current, section and rise.</param>
-    /// <param name="heat">The board's temperatures.</param>
+    /// <param name="rating">Chart relation for short overloads.</param>
+    /// <param name="charts">Chart relations that judge beside the board's own temperatures.</param>
+    /// <param name="heat">What the copper's own current adds to the board's temperatures.</param>
+    /// <param name="partsHeat">Heat of parts, and whether it is known.</param>
     /// <param name="ofSlots">What <see cref="Slots"/> found, which needs no temperatures.</param>
     public static IReadOnlyList<Finding> Findings(
-        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, ConductorRating rating, TemperatureField heat, IReadOnlyList<Finding> ofSlots)
+        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, ConductorRating rating, IReadOnlyList<ConductorRating> charts, OwnRise heat,
+        PartsHeat partsHeat, IReadOnlyList<Finding> ofSlots)
     {
         List<Finding> findings = [];
         List<SolvedNet> solved = [.. nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)];
         findings.AddRange(nets.Where(net => net.Conduction.Status != ConductionStatus.Solved).Select(Unsolved));
-        findings.AddRange(solved.SelectMany(net => NeckRule.Judge(net, rating, heat)));
-        findings.AddRange(solved.SelectMany(net => BarrelRule.Judge(net, rating, heat)));
         if (solved.Count > 0)
         {
-            findings.AddRange(HeatRule.Judge(solved, heat));
+            findings.AddRange(heat.Result.Status == ThermalStatus.Solved
+                ? [.. TemperatureRule.Judge(brief, heat.All, partsHeat), .. HeatRule.Judge(solved, heat)]
+                : [HeatRule.Unsolved(solved[0], heat.Result)]);
         }
+
+        findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => NeckRule.Judge(net, chart, heat))));
+        findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => BarrelRule.Judge(net, chart, heat))));
 
         findings.AddRange(FaultRule.Judge(brief, solved, rating));
         findings.AddRange(solved.SelectMany(DropRule.Judge));

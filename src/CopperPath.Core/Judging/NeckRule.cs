@@ -6,8 +6,9 @@ using CopperPath.Thermal;
 namespace CopperPath.Judging;
 
 /// <summary>
-/// Judges every cut across the current as if it were a long isolated conductor of that width: a screening rule, on
-/// the safe side for short necks between wide pours and for boards with planes.
+/// Judges every cut across the current as if it were a long isolated conductor of that width, where the brief chose a
+/// chart relation and the cut lies inside its range. It is far on the safe side for short necks between wide pours and
+/// for boards with planes, and blind to copper in parallel.
 /// </summary>
 internal static class NeckRule
 {
@@ -17,10 +18,10 @@ internal static class NeckRule
     /// <summary>Cuts along a long neck are like the worst one: width and current within this share of its own.</summary>
     private const double AlikeShare = 0.05;
 
-    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, TemperatureField heat)
+    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, OwnRise heat)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
-        List<(Section Section, double RiseK)> waiting = [.. net.Sections
+        List<(Section Section, double RiseK)> waiting = [.. net.Sections.Where(rating.CanJudge)
             .Select(section => (section, RiseK: rating.TraceRiseK(section)))
             .Where(judged => judged.RiseK > limitK)
             .OrderByDescending(judged => judged.RiseK).ThenBy(judged => judged.section.AtXM).ThenBy(judged => judged.section.AtYM)];
@@ -55,7 +56,7 @@ internal static class NeckRule
         && Math.Abs(section.CurrentA - worst.CurrentA) <= AlikeShare * worst.CurrentA;
 
     private static Finding FindingOf(
-        SolvedNet net, ConductorRating rating, TemperatureField heat, Section section, double riseK, double limitK)
+        SolvedNet net, ConductorRating rating, OwnRise heat, Section section, double riseK, double limitK)
     {
         double neededM = rating.TraceWidthM(section, limitK);
         return new Finding(

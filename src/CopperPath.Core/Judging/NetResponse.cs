@@ -78,14 +78,14 @@ internal sealed class NetResponse(SolvedNet net, ReviewBrief brief, Stackup nomi
     /// <summary>Largest screening rise of the net's sections, kelvin; the share each layer has of the current is held.</summary>
     public double SectionRiseK(BuildState state)
     {
-        ConductorRating rating = new(brief.Limits.JudgeBy, state.StackOf(brief, nominal));
+        ConductorRating rating = ConductorRating.Shown(brief.Limits.JudgeBy, state.StackOf(brief, nominal));
         return net.Sections.Max(section => rating.TraceRiseK(section with { CurrentA = section.CurrentA * state.CurrentScale }));
     }
 
     /// <summary>Largest screening rise of the net's plated holes, kelvin; likewise.</summary>
     public double HoleRiseK(BuildState state)
     {
-        ConductorRating rating = new(brief.Limits.JudgeBy, state.StackOf(brief, nominal));
+        ConductorRating rating = ConductorRating.Shown(brief.Limits.JudgeBy, state.StackOf(brief, nominal));
         return _result.Barrels.Max(barrel => rating.BarrelRiseK(barrel with { CurrentA = barrel.CurrentA * state.CurrentScale }));
     }
 

@@ -6,7 +6,7 @@ using CopperPath.Thermal;
 
 namespace CopperPath.Judging;
 
-/// <summary>What the board's own solution says of the copper of one reviewed net.</summary>
+/// <summary>What its own current adds to the temperature of the copper of one reviewed net, in this board's own solution.</summary>
 /// <param name="MeanK">Mean rise over its copper, kelvin.</param>
 /// <param name="PeakK">Largest rise, kelvin.</param>
 /// <param name="Layer">Layer of the largest rise.</param>
@@ -18,16 +18,17 @@ public sealed record NetTemperatures(double MeanK, double PeakK, int Layer, doub
     /// Reads a net's temperatures at the vertices of its mesh, the mean weighted by the area around each. Pads that carry
     /// no current have no mesh: the peak is looked for along the net's outlines too.
     /// </summary>
-    public static NetTemperatures Of(SolvedNet net, TemperatureField field)
+    public static NetTemperatures Of(SolvedNet net, OwnRise field)
     {
         double areaM2 = 0;
         double weighted = 0;
         NetTemperatures peak = new(0, double.NegativeInfinity, 0, 0, 0);
         foreach (SheetField sheet in net.Conduction.Sheets)
         {
-            double[] rises = field.AtVertices(sheet);
+            double[] rises = new double[sheet.Mesh.VertexCount];
             for (int v = 0; v < rises.Length; v++)
             {
+                rises[v] = field.RiseK(sheet.Layer, sheet.Mesh.XM[v], sheet.Mesh.YM[v]);
                 if (rises[v] > peak.PeakK)
                 {
                     peak = new NetTemperatures(0, rises[v], sheet.Layer, sheet.Mesh.XM[v], sheet.Mesh.YM[v]);

@@ -1,4 +1,5 @@
 using CopperPath.Brief;
+using CopperPath.Circuit;
 using CopperPath.Converter;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
@@ -20,16 +21,9 @@ public sealed record PathContext(
 {
     public PracticeLimits Limits => Brief.Limits.Practice;
 
-    /// <summary>
-    /// The converter of the copper that a converter of the brief speaks of: the one whose output the brief reviews with
-    /// that load current, or the only one there is. Null where the copper does not tell.
-    /// </summary>
-    public ConverterProposal? ProposalOf(ConverterFacts facts)
-    {
-        ConverterProposal? byLoad = Path.Converters.FirstOrDefault(proposal => Nets.Any(net =>
-            net.Bound.Review.Role == NetRole.Output && ReferenceEquals(net.Bound.Net, proposal.Output) && IsLoad(EnteringA(net), facts.Stage.OutputA)));
-        return byLoad ?? (Brief.Converters.Count == 1 && Path.Converters.Count == 1 ? Path.Converters[0] : null);
-    }
+    /// <summary>The converter of the copper that a converter of the brief speaks of; null where the copper does not tell.</summary>
+    public ConverterProposal? ProposalOf(ConverterFacts facts) =>
+        ConverterMatch.Of(facts, Brief.Converters.Count, Nets.Select(net => net.Bound), Path);
 
     /// <summary>The converter of the brief that a switch node belongs to, or null.</summary>
     public ConverterFacts? FactsOf(Net switchNode) => Brief.Converters.Select(section => section.Facts)
@@ -38,13 +32,8 @@ public sealed record PathContext(
     /// <summary>A finding's level under a limit without a published source.</summary>
     public static FindingLevel LevelOf(PracticeLimit limit) => limit.IsStated ? FindingLevel.BeyondLimit : FindingLevel.Remark;
 
-    public static double EnteringA(SolvedNet net) => net.Bound.Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA);
-
     internal static Finding FindingAt(
         Rule rule, FindingLevel level, string subject, int layer, PointNm at, Measure? measure, string sentence, string advice) =>
         new(rule.Id, level, subject, layer, Units.MetresFromNm(at.X), Units.MetresFromNm(at.Y), measure, sentence, advice,
             rule.LimitSource == "common practice, no source" ? $"{rule.Evidence}; the limit is common practice, no source" : rule.Evidence);
-
-    /// <summary>Currents agree to 5 %: briefs round.</summary>
-    private static bool IsLoad(double enteringA, double loadA) => Math.Abs(enteringA - loadA) <= 0.05 * loadA;
 }

@@ -17,20 +17,26 @@ public static class RuleCatalogue
     private const string RemarkUntilStated = "remark; beyond limit where the brief states the limit";
     private const string Practice = "common practice, no source";
 
-    public static readonly Rule Neck = new("neck",
-        "Does each cross-section of copper carry its current within the allowed rise?",
-        Beyond, "temperature rise, no default", "the brief, through the relation named there (IPC-2152-style fit or IPC-2221)",
-        "limits: temperature rise", "cut across the solved current, its width and current");
-
-    public static readonly Rule Barrel = new("barrel",
-        "Does each plated hole carry its current within the allowed rise?",
-        Beyond, "temperature rise, no default", "the brief; a hole is judged as a conductor of equal section",
-        "limits: temperature rise", "current of each hole from the field solve");
+    public static readonly Rule Temperature = new("temperature",
+        "Does the hottest place of the board stay within its operating temperature with all heat counted?",
+        "beyond limit; where no loss of parts is stated or follows from an efficiency, never within", "130 °C",
+        "maximum operating temperature of many FR-4 laminates (UL 796; from memory); state the laminate's own",
+        "limits: temperature; thermal; converters: efficiency", "temperatures solved for the whole board, all copper, laminate and stated parts");
 
     public static readonly Rule Heat = new("heat",
-        "Does the copper stay within the allowed rise on this very board?",
+        "Does its own current warm the copper by no more than is allowed, on this very board?",
         Beyond, "temperature rise, no default", "the brief",
-        "limits: temperature rise; thermal", "temperatures solved for the whole board");
+        "limits: temperature rise; thermal", "temperatures solved for the whole board with and without the loss of its copper");
+
+    public static readonly Rule Neck = new("neck",
+        "Would each cross-section of copper carry its current within the allowed rise if it were one long isolated conductor?",
+        "beyond limit where `judge by` names a chart relation; otherwise only shown", "temperature rise, no default", "the brief, through the relation named there (IPC-2152-style fit or IPC-2221)",
+        "limits: judge by; limits: temperature rise", "cut across the solved current, its width and current; only inside the relation's range");
+
+    public static readonly Rule Barrel = new("barrel",
+        "Would each plated hole carry its current within the allowed rise if it were one long isolated conductor?",
+        "beyond limit where `judge by` names a chart relation; otherwise only shown", "temperature rise, no default", "the brief; a hole is judged as a conductor of equal section",
+        "limits: judge by; limits: temperature rise", "current of each hole from the field solve; only inside the relation's range");
 
     public static readonly Rule Fault = new("fault",
         "Does the worst section stand the stated overloads?",
@@ -114,7 +120,7 @@ public static class RuleCatalogue
 
     public static readonly IReadOnlyList<Rule> All =
     [
-        Neck, Barrel, Heat, Fault, Drop, SwingArea, ReturnSlot, Open, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
+        Temperature, Heat, Neck, Barrel, Fault, Drop, SwingArea, ReturnSlot, Open, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
         SwingLeast, SensitiveDistance, HotLoop, CapacitorVias, CapacitorDistance, BankDrop,
     ];
 

@@ -69,7 +69,7 @@ public sealed record SwitchNodeFacts(
     /// </summary>
     private static double LeastAreaOf(PathContext path, SolvedNet net, ConverterFacts? facts)
     {
-        double currentA = Math.Max(PathContext.EnteringA(net), facts?.Stage.InductorRmsA ?? 0);
+        double currentA = Math.Max(net.Bound.EnteringA, facts?.Stage.InductorRmsA ?? 0);
         int outerLayer = net.Bound.Net.Sheets[0].Layer;
         Section strip = new(outerLayer, 0, 0, 0, 0, 0, 0, 0, currentA, 0);
         double widthM = path.Rating.TraceWidthM(strip, net.Bound.Review.Limits.TemperatureRiseK);

@@ -37,13 +37,13 @@ public sealed record ToleranceStudy(IReadOnlyList<NetTolerance> Nets, double? Wa
     {
         IReadOnlyList<ToleranceItem> items = ToleranceItem.Of(brief.Tolerance!);
         SolvedNet[] solved = [.. nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)];
-        NetTemperatures[] peaks = board.Field.Result.Status == ThermalStatus.Solved
-            ? [.. solved.Select(net => NetTemperatures.Of(net, board.Field))] : [];
+        NetTemperatures[] peaks = board.Own.Result.Status == ThermalStatus.Solved
+            ? [.. solved.Select(net => NetTemperatures.Of(net, board.Own))] : [];
         HeatResponse? heat = peaks.Length == 0 ? null : HeatResponse.Of(brief, stack, items, board, peaks.MaxBy(peak => peak.PeakK)!);
         NetTolerance[] tolerances = new NetTolerance[solved.Length];
         Parallel.For(0, solved.Length, n => tolerances[n] = OfNet(solved[n], heat?.SpreadOf(peaks[n])));
         double? warmestK = heat is null ? null
-            : (brief.Tolerance!.AmbientK?.Most ?? brief.AmbientK) + peaks.Max(heat.WarmestRiseK);
+            : (brief.Tolerance!.AmbientK?.Most ?? brief.AmbientK) + peaks.Max(peak => heat.WarmestRiseK(peak, board.Field));
         return new ToleranceStudy(tolerances, warmestK);
 
         NetTolerance OfNet(SolvedNet net, Spread? own)

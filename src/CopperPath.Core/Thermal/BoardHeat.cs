@@ -21,15 +21,19 @@ public sealed class BoardHeat
     private const double CoarsestM = 2e-3;
 
     private readonly HeatModel _first;
+    private readonly bool _hasOtherHeat;
 
-    private BoardHeat(HeatModel first, TemperatureField firstField, TemperatureField field) =>
-        (_first, FirstField, Field) = (first, firstField, field);
+    private BoardHeat(HeatModel first, bool hasOtherHeat, OwnRise onFirst, OwnRise own) =>
+        (_first, _hasOtherHeat, OnFirst, Own) = (first, hasOtherHeat, onFirst, own);
 
-    /// <summary>The board's temperatures.</summary>
-    public TemperatureField Field { get; }
+    /// <summary>The board's temperatures with all its heat.</summary>
+    public TemperatureField Field => Own.All;
 
-    /// <summary>Those on the grid that <see cref="Under"/> uses.</summary>
-    public TemperatureField FirstField { get; }
+    /// <summary>What the copper's own current adds to them.</summary>
+    public OwnRise Own { get; }
+
+    /// <summary>The same on the grid that <see cref="Under"/> uses.</summary>
+    public OwnRise OnFirst { get; }
 
     /// <param name="nets">Copper and plated holes.</param>
     /// <param name="profile">Board outline; empty where none was read, and the board then fills the extent of its copper.</param>
@@ -49,19 +53,27 @@ public sealed class BoardHeat
             GridAxis.Uniform(Units.MetresFromNm(bounds.MinX), Units.MetresFromNm(bounds.MaxX), firstM),
             GridAxis.Uniform(Units.MetresFromNm(bounds.MinY), Units.MetresFromNm(bounds.MaxY), firstM));
         TemperatureField field = first.Solve(nominal);
+        bool hasOtherHeat = section.Losses.Any(loss => loss.PowerW > 0) || section.Sinks.Any(sink => sink.TemperatureK is { } sunkK && sunkK != ambientK);
+        OwnRise onFirst = OwnOn(first, field);
         if (section.CellM is not null || field.Result.Status != ThermalStatus.Solved)
         {
-            return new BoardHeat(first, field, field);
+            return new BoardHeat(first, hasOtherHeat, onFirst, onFirst);
         }
 
         (GridAxis x, GridAxis y) = GridFitting.Fit(field, CellWithin(bounds, planes, EvenNodes), MostNodes);
-        return new BoardHeat(first, field, On(x, y).Solve(nominal, field));
+        HeatModel fitted = On(x, y);
+        return new BoardHeat(first, hasOtherHeat, onFirst, OwnOn(fitted, fitted.Solve(nominal, field)));
+
+        OwnRise OwnOn(HeatModel model, TemperatureField all) =>
+            new(all, hasOtherHeat ? model.Solve(nominal with { CurrentScale = 0 }, all) : null);
 
         HeatModel On(GridAxis x, GridAxis y) => new(x, y, nets, profile, stack, section, stretches);
     }
 
     /// <summary>The board under other conditions, on the first, even grid: for what they change, not for the peaks themselves.</summary>
-    public TemperatureField Under(HeatConditions conditions) => _first.Solve(conditions, FirstField);
+    public OwnRise Under(HeatConditions conditions) => new(
+        _first.Solve(conditions, OnFirst.All),
+        _hasOtherHeat ? _first.Solve(conditions with { CurrentScale = 0 }, OnFirst.WithoutCopperLoss) : null);
 
     /// <summary>Conductivities as the brief states them.</summary>
     public static ThermalMaterials MaterialsOf(ThermalSection section) => ThermalMaterials.CopperOnFr4 with

@@ -61,8 +61,13 @@ public sealed class HeatModel
             sources.AddComponent(spots.Bind(loss.Name, loss.Place), loss.PowerW);
         }
 
-        List<HeatSink> sinks = [.. _section.Sinks.Select(sink => new HeatSink(
-            spots.Bind(sink.Name, sink.Place), (sink.TemperatureK ?? conditions.AmbientK) - conditions.AmbientK, sink.ResistanceKPerW))];
+        List<HeatSink> sinks =
+        [
+            .. _section.Sinks.Select(sink => new HeatSink(
+                spots.Bind(sink.Name, sink.Place), (sink.TemperatureK ?? conditions.AmbientK) - conditions.AmbientK, sink.ResistanceKPerW)),
+            .. _section.Losses.Where(loss => loss.ToAirKPerW is not null)
+                .Select(loss => new HeatSink(spots.Bind(loss.Name, loss.Place), 0, loss.ToAirKPerW!.Value)),
+        ];
         foreach (HeatSink held in sinks.Where(sink => sink.ResistanceKPerW == 0))
         {
             foreach ((int node, _) in held.Spot.Parts)

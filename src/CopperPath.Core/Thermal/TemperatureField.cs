@@ -1,6 +1,5 @@
 using CopperPath.Electrical;
 using CopperPath.Nets;
-using CopperPath.Quantities;
 
 namespace CopperPath.Thermal;
 
@@ -62,28 +61,6 @@ public sealed record TemperatureField(HeatNetwork Network, ThermalResult Result)
         return Enumerable.Range(grid.PlaneOf(barrel.Layers[0]), grid.PlaneOf(barrel.Layers[^1]) - grid.PlaneOf(barrel.Layers[0]) + 1)
             .Max(p => CellShares.Of(grid, p, [barrel.Outline]).Sum(part => part.Share * Result.RiseK[part.Node]));
     }
-
-    /// <summary>Mean and largest rise along a cut, kelvin.</summary>
-    public (double MeanK, double PeakK) RiseAlong(Section section)
-    {
-        const int Samples = 9;
-        double sum = 0;
-        double peak = double.NegativeInfinity;
-        for (int k = 0; k < Samples; k++)
-        {
-            double at = (k + 0.5) / Samples;
-            double rise = RiseK(section.Layer,
-                section.FromXM + (at * (section.ToXM - section.FromXM)), section.FromYM + (at * (section.ToYM - section.FromYM)));
-            sum += rise;
-            peak = Math.Max(peak, rise);
-        }
-
-        return (sum / Samples, peak);
-    }
-
-    /// <summary>What a sentence about a screening value adds: the rise solved for this board; nothing where none was.</summary>
-    public string Beside(int layer, double xM, double yM) => Result.Status == ThermalStatus.Solved
-        ? $", this board's own temperatures {QuantityText.TemperatureDifference(RiseK(layer, xM, yM))}" : "";
 
     /// <summary>Rises at the vertices of a mesh.</summary>
     public double[] AtVertices(SheetField sheet) =>

@@ -35,6 +35,7 @@ public class BriefReaderTests
         brief.Accuracy.ShouldBe(0.005, 1e-15);
         brief.Limits.ShouldBe(new ReviewLimits(30, 50e-3, JudgingRule.Ipc2221, 1.5, 6e-3)
         {
+            TemperatureK = 398.15,
             Practice = new(new(3, true), new(5, true), new(3e-3, true), new(4, true), new(6, true), new(20e-3, true), new(1.5, true)),
         });
         ThermalSection thermal = brief.Thermal;
@@ -88,9 +89,9 @@ public class BriefReaderTests
     {
         ReviewBrief brief = BriefReader.Read("b.yaml", ExampleBrief.Full).Brief.ShouldNotBeNull();
 
-        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 46, 5));
-        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 52, 9));
-        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 53, 22));
+        brief.Nets[0].Position.ShouldBe(new SourcePosition("b.yaml", 47, 5));
+        brief.Nets[0].Terminals[0].Position.ShouldBe(new SourcePosition("b.yaml", 53, 9));
+        brief.Nets[0].Terminals[0].Contacts[1].Position.ShouldBe(new SourcePosition("b.yaml", 54, 22));
     }
 
     [Fact]
@@ -102,20 +103,21 @@ public class BriefReaderTests
         ReviewBrief brief = reading.Brief.ShouldNotBeNull();
         brief.StatedDefaults.ShouldBe(
         [
-            "limits: judge by: ipc-2152",
+            "limits: temperature: 130.0 °C, the operating temperature of many FR-4 laminates (from memory)",
+            "limits: judge by: board, its own temperatures",
             "limits: switch node area ratio: 2.00",
             "limits: plane slot length: none, slots in planes are not judged",
             "limits: sharing ratio: 2.00, least area ratio: 4.00, sensitive distance: 2.00 mm, capacitor vias: 2, capacitor distance ratio: 4.00, "
                 + "bank drop: 10.0 mV, hot loop ratio: 2.00 (common practice, no source; remarks only)",
             "conductor temperature: 45.0 °C, ambient plus the allowed temperature rise (worst case)",
             "accuracy: 1 %, the distance of the proven bounds of each loss",
-            "thermal: board horizontal in still air, emissivity 0.9, FR-4 of 0.3 W/(m·K) through and 0.8 W/(m·K) in plane; the copper's own loss alone heats it",
+            "thermal: board horizontal in still air, emissivity 0.9, FR-4 of 0.3 W/(m·K) through and 0.8 W/(m·K) in plane; losses of parts as the converters' efficiencies say",
             "net 'n': role: other",
             "net 'n': voltage drop: no limit, the drop is reported and not judged",
             "net 'n': contact: joined, at a, b",
         ]);
         brief.ConductorK.ShouldBe(Units.ZeroCelsiusK + 45, 1e-12);
-        brief.Limits.ShouldBe(new ReviewLimits(20, null, JudgingRule.Ipc2152, 2, null));
+        brief.Limits.ShouldBe(new ReviewLimits(20, null, JudgingRule.Board, 2, null));
         brief.Stackup.ShouldBeNull();
     }
 
@@ -126,7 +128,7 @@ public class BriefReaderTests
     [InlineData("temperature rise: 20 K", "temperature_rise: 20 K", "BRF010", "4:11", "`temperature rise`")]
     [InlineData("ambient: 25 degC", "ambient: 25 degC\nambient: 30 degC", "BRF011", "4:1", "line 3")]
     [InlineData("ambient: 25 degC", "", "BRF012", "1:1", "how warm is the air")]
-    [InlineData("temperature rise: 20 K", "voltage drop: 1 V", "BRF012", "4:9", "how much warmer")]
+    [InlineData("temperature rise: 20 K", "voltage drop: 1 V", "BRF012", "4:9", "how much may")]
     [InlineData("board: { name: b, files: f }", "board: here", "BRF013", "2:8", "`name`")]
     [InlineData("board: { name: b, files: f }", "board: [ b ]", "BRF013", "2:8", "`name`")]
     [InlineData("ambient: 25 degC", "ambient:", "BRF014", "3:1", "a value")]
@@ -136,6 +138,7 @@ public class BriefReaderTests
     [InlineData("20 K", "20 degC", "BRF020", "4:29", "30 K")]
     [InlineData("20 K", "500 K", "BRF021", "4:29", "200.0 K")]
     [InlineData("20 K", "20 K, judge by: ipc-2125", "BRF022", "4:45", "`ipc-2152`")]
+    [InlineData("20 K", "20 K, temperature: 30 degC", "BRF021", "4:48", "40.0 °C to 300.0 °C")]
     [InlineData("20 K", "20 K, switch node area ratio: 0.5", "BRF023", "4:59", "at least 1")]
     [InlineData("ambient: 25 degC", "ambient: 25 degC\naccuracy: 50 %", "BRF023", "4:11", "0.01 % to 10 %")]
     [InlineData("ambient: 25 degC", "ambient: 25 degC\naccuracy: fine", "BRF023", "4:11", "0.01 % to 10 %")]

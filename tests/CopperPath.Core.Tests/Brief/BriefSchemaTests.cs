@@ -36,6 +36,7 @@ public class BriefSchemaTests
         ["boxOnLayer"] = BriefKeys.BoxOnLayer,
         ["circleOnLayer"] = BriefKeys.CircleOnLayer,
         ["converter"] = BriefKeys.Converter,
+        ["lossShares"] = BriefKeys.LossShares,
         ["capacitorGroup"] = BriefKeys.CapacitorGroup,
         ["supplyConnector"] = BriefKeys.SupplyConnector,
         ["sensitiveNet"] = BriefKeys.SensitiveNet,

@@ -73,6 +73,28 @@ public sealed class ConverterSectionTests
         Read(Core.Replace("  efficiency: 0.9\n", "", StringComparison.Ordinal).Replace("  edge time: 4 ns\n", "", StringComparison.Ordinal), "enters: 1 A")
             .Brief.ShouldNotBeNull().StatedDefaults.Count(line => line.StartsWith("converter 'core': e", StringComparison.Ordinal)).ShouldBe(2);
 
+    /// <summary>P_out (1 / efficiency - 1): 81 W at 0.9 lose 9 W.</summary>
+    [Fact]
+    public void PartsLoseWhatTheEfficiencySays()
+    {
+        ConverterFacts facts = Read(Core, "enters: 1 A").Brief.ShouldNotBeNull().Converters.ShouldHaveSingleItem().Facts;
+
+        facts.PartsLossW.ShouldBe(facts.OutputV * facts.Stage.OutputA / 9, 1e-12);
+        facts.LossShares.ShouldBe(LossShares.Common);
+        LossShares.Common.Sum.ShouldBe(1, 1e-12);
+    }
+
+    [Fact]
+    public void LossSharesAreReadAndMustAddToOne()
+    {
+        Read(WithShares("{ high side: 0.2, low side: 0.5, inductor: 0.3 }"), "enters: 1 A").Brief.ShouldNotBeNull()
+            .Converters.ShouldHaveSingleItem().Facts.LossShares.ShouldBe(new LossShares(0.2, 0.5, 0.3, 0));
+        Read(WithShares("{ high side: 0.2, low side: 0.5 }"), "enters: 1 A").Diagnostics
+            .ShouldContain(d => d.Code == BriefCodes.LossShares && d.Found.Contains("0.7", StringComparison.Ordinal));
+
+        static string WithShares(string shares) => Core.Replace("  efficiency: 0.9\n", $"  efficiency: 0.9\n  loss shares: {shares}\n", StringComparison.Ordinal);
+    }
+
     [Fact]
     public void WaiversAndSensitiveNetsAreRead()
     {

@@ -29,6 +29,7 @@ internal static class ExampleBrief
         limits:
           temperature rise: 30 K
           voltage drop: 50 mV
+          temperature: 125 degC
           judge by: ipc-2221
           switch node area ratio: 1.5
           plane slot length: 6 mm

@@ -52,6 +52,12 @@ public sealed record BuckBoard
     /// <summary>Load current the terminals carry.</summary>
     public double LoadA { get; init; } = 20;
 
+    /// <summary>Rise that the copper's own current may add, kelvin.</summary>
+    public double RiseK { get; init; } = 90;
+
+    /// <summary>Power out over power in.</summary>
+    public double Efficiency { get; init; } = 1;
+
     /// <summary>Lines added to the limits.</summary>
     public string Limits { get; init; } = "  bank drop: 40 mV\n  sharing ratio: 4\n";
 
@@ -69,7 +75,7 @@ public sealed record BuckBoard
         Draw(drawing);
         string brief = board.WriteBrief(Nets());
         string text = File.ReadAllText(brief)
-            .Replace("  temperature rise: 200 K", $"  temperature rise: 90 K\n  voltage drop: 60 mV\n  plane slot length: 6 mm\n{Limits}", StringComparison.Ordinal)
+            .Replace("  temperature rise: 200 K", string.Create(CultureInfo.InvariantCulture, $"  temperature rise: {RiseK} K\n  voltage drop: 60 mV\n  plane slot length: 6 mm\n{Limits}"), StringComparison.Ordinal)
             .Replace("ambient: 20 degC", "ambient: 20 degC\naccuracy: 5 %", StringComparison.Ordinal)
             .Replace("dielectric: [1.5 mm]", "dielectric: [0.2 mm]", StringComparison.Ordinal);
         File.WriteAllText(brief, text + Converter() + Sections);
@@ -147,7 +153,7 @@ public sealed record BuckBoard
           phases: {{ClaimedPhases}}
           switching frequency: 500 kHz
           inductance: 0.5 uH
-          efficiency: 1
+          efficiency: {{Efficiency}}
           edge time: 5 ns
 
         """);

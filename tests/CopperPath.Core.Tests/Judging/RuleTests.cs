@@ -11,9 +11,9 @@ public sealed class RuleTests
     /// <summary>What is spoilt, by the rule that must see it.</summary>
     private static readonly Dictionary<string, BuckBoard> s_spoilt = new()
     {
-        ["neck"] = new() { SecondOutputWidthMm = 0.6 },
+        ["neck"] = new() { SecondOutputWidthMm = 0.6, Limits = "  judge by: ipc-2152\n" },
         ["drop"] = new() { SecondOutputWidthMm = 0.6 },
-        ["barrel"] = new() { LandVias = 1, LoadA = 40 },
+        ["barrel"] = new() { LandVias = 3, LoadA = 40, RiseK = 20, Limits = "  judge by: ipc-2152\n" },
         ["swing-area"] = new() { ExtraSwitchNodeMm = 10 },
         ["swing-least"] = new() { ExtraSwitchNodeMm = 10 },
         ["return-slot"] = new() { Slot = (2, 18) },
@@ -26,7 +26,8 @@ public sealed class RuleTests
         ["hot-loop"] = new() { CapacitorShiftMm = 8, Limits = "  hot loop ratio: 1.4\n" },
         ["capacitor-vias"] = new() { CapacitorVias = 1 },
         ["capacitor-distance"] = new() { CapacitorSpreadMm = 9, Limits = "  capacitor distance ratio: 2\n" },
-        ["heat"] = new() { Sections = "thermal: { losses: { name: hot part, circle: { layer: top, x: 40 mm, y: 10 mm, diameter: 6 mm }, power: 8 W } }\n" },
+        ["heat"] = new() { SecondOutputWidthMm = 0.6, LoadA = 26 },
+        ["temperature"] = new() { Sections = "thermal: { losses: { name: hot part, circle: { layer: top, x: 40 mm, y: 10 mm, diameter: 6 mm }, power: 8 W } }\n" },
         ["fault"] = new() { Sections = "faults: { name: short, stretch: Input, current: 200 A, time: 100 ms }\n" },
         ["bank-drop"] = new() { Limits = "  bank drop: 1 mV\n" },
     };

@@ -15,10 +15,10 @@ public sealed class DemoBoardHeatTests(ITestOutputHelper output)
     public void TheCellsDoNotShowInTheRises(string revision)
     {
         Review review = Analysis.Check(Path.Combine(SharedData.ProjectRoot, "boards", "furrow-compute", $"{revision}.yaml"));
-        TemperatureField chosen = review.Heat.ShouldNotBeNull();
-        TemperatureField even = BoardHeat.Solve(
+        OwnRise chosen = review.Own.ShouldNotBeNull();
+        OwnRise even = BoardHeat.Solve(
             review.Board!.Nets!, review.Board.Profile, review.Board.Bounds, review.Stack!,
-            review.Brief!.Thermal with { CellM = EvenCellM }, review.Brief.AmbientK, SharedHeat.StretchesOf(review.Nets)).Field;
+            review.Brief!.Thermal with { CellM = EvenCellM, Losses = review.PartsHeat!.Losses }, review.Brief.AmbientK, SharedHeat.StretchesOf(review.Nets)).Own;
 
         foreach (SolvedNet net in review.Nets)
         {
@@ -37,7 +37,7 @@ public sealed class DemoBoardHeatTests(ITestOutputHelper output)
     }
 
     /// <summary>The finding of the planted neck and the hottest copper of the board lie within a neck's length of each other.</summary>
-    private static void ThePlantedNeckIsTheHottestPlace(Review review, TemperatureField field)
+    private static void ThePlantedNeckIsTheHottestPlace(Review review, OwnRise field)
     {
         Finding neck = review.Findings.First(finding => finding.Rule == RuleCatalogue.Neck.Id);
         NetTemperatures hottest = review.Nets.Select(net => NetTemperatures.Of(net, field)).MaxBy(net => net.PeakK)!;

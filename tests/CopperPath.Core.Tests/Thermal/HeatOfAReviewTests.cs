@@ -19,7 +19,7 @@ public sealed class HeatOfAReviewTests
         double exact = 492.60 / (20 - (0.00393 * 492.60));
 
         heat.Result.Balance.ErrorRatio.ShouldBeLessThan(1e-8);
-        NetTemperatures bar = NetTemperatures.Of(review.Nets[0], heat);
+        NetTemperatures bar = NetTemperatures.Of(review.Nets[0], review.Own!);
         bar.MeanK.ShouldBe(exact, exact * 5e-3);
         bar.PeakK.ShouldBe(exact, exact * 5e-3);
         heat.Result.Balance.JouleW.ShouldBe(review.Nets[0].Conduction.LossW * (1 + (0.00393 * exact)), exact * 1e-3);
@@ -31,7 +31,7 @@ public sealed class HeatOfAReviewTests
     {
         Review review = Check("1 mA", "top: { film: 10 W/m2K, emissivity: 0 }, bottom: { film: 10 W/m2K, emissivity: 0 }, "
             + "losses: { name: Q1, rectangle: { layer: top, from: [0 mm, 0 mm], to: [50 mm, 10 mm] }, power: 0.2 W }");
-        NetTemperatures.Of(review.Nets[0], review.Heat!).MeanK.ShouldBe(20, 0.02);
+        NetTemperatures.Of(review.Nets[0], new OwnRise(review.Heat!, null)).MeanK.ShouldBe(20, 0.02);
     }
 
     /// <summary>
@@ -48,7 +48,7 @@ public sealed class HeatOfAReviewTests
         SolvedNet bar = review.Nets[0];
 
         bar.Conduction.Sheets.Select(sheet => sheet.Layer).ShouldBe([1]);
-        NetTemperatures heat = NetTemperatures.Of(bar, review.Heat.ShouldNotBeNull());
+        NetTemperatures heat = NetTemperatures.Of(bar, new OwnRise(review.Heat.ShouldNotBeNull(), null));
         heat.Layer.ShouldBe(2);
         heat.PeakK.ShouldBeGreaterThanOrEqualTo(review.Heat.RiseK(2, 50e-3, 5e-3));
     }

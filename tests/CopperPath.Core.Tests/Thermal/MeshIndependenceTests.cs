@@ -60,6 +60,6 @@ public sealed class MeshIndependenceTests
         File.WriteAllText(brief, File.ReadAllText(brief).Replace("[1.5 mm]", "[0.2 mm]", StringComparison.Ordinal)
             .Replace("thermal: {  }", "", StringComparison.Ordinal));
         Review review = Analysis.Check(brief);
-        return NetTemperatures.Of(review.Nets.Single(), review.Heat.ShouldNotBeNull());
+        return NetTemperatures.Of(review.Nets.Single(), review.Own.ShouldNotBeNull());
     }
 }

@@ -21,7 +21,7 @@ internal static class HtmlReport
     public static OutputFile Of(
         Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, IReadOnlyList<FieldGrid> grids, ReviewScales scales, IReadOnlyList<OutputFile> waveforms)
     {
-        ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
+        ConductorRating rating = ConductorRating.Shown(review.Brief!.Limits.JudgeBy, review.Stack!);
         (string json, string bytes) = BoardData.Of(review, rating, grids, scales);
         string revision = review.Brief.Board.Revision is { } text ? $", revision {text}" : "";
         Markup capacity = CapacitySection.Of(review, stretches, rating);

@@ -76,15 +76,20 @@ internal static class SummarySection
 
     private static IEnumerable<Markup> Margins(Review review, IReadOnlyList<Stretch> stretches)
     {
+        if (HeatText.HottestPlaceOf(review) is { } place)
+        {
+            yield return $"""<div><dt>Hottest place of the board, all heat counted</dt><dd>{place.Temperature}; {place.Judged}<br><small>{place.Where}</small></dd></div>""";
+        }
+
         if (stretches.Where(s => s.RiseShare is not null).MaxBy(s => s.RiseShare) is { } hottest)
         {
             double limitK = hottest.Solved.Bound.Review.Limits.TemperatureRiseK;
-            yield return $"""<div><dt>Hottest section or hole</dt><dd>{QuantityText.TemperatureDifference(hottest.RiseK!.Value)}; {QuantityText.TemperatureDifference(limitK)} allowed<br><small>{hottest.Name}</small></dd></div>""";
+            yield return $"""<div><dt>Worst section or hole by chart, for screening</dt><dd>{QuantityText.TemperatureDifference(hottest.RiseK!.Value)}; {QuantityText.TemperatureDifference(limitK)} allowed<br><small>{hottest.Name}</small></dd></div>""";
         }
 
         if (stretches.Where(s => s.Own is not null).MaxBy(s => s.Own!.PeakK) is { } warmest)
         {
-            yield return $"""<div><dt>Peak of this board's own temperatures</dt><dd>{QuantityText.TemperatureDifference(warmest.Own!.PeakK)}<br><small>{warmest.Name}{(review.Heat!.Result.Balance.ComponentW > 0 ? "" : "; heat of the copper alone, no parts")}</small></dd></div>""";
+            yield return $"""<div><dt>Largest rise from the copper's own current</dt><dd>{QuantityText.TemperatureDifference(warmest.Own!.PeakK)}; {QuantityText.TemperatureDifference(warmest.Solved.Bound.Review.Limits.TemperatureRiseK)} allowed<br><small>{warmest.Name}</small></dd></div>""";
         }
 
         if (stretches.Where(s => s.DropShare is not null).MaxBy(s => s.DropShare) is { } deepest)

@@ -9,7 +9,7 @@ internal static class ReviewTables
 {
     public static IReadOnlyList<OutputFile> Of(Review review, IReadOnlyList<Stretch> stretches)
     {
-        ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
+        ConductorRating rating = ConductorRating.Shown(review.Brief!.Limits.JudgeBy, review.Stack!);
         Stretch[] solved = [.. stretches.Where(stretch => stretch.IsSolved)];
         return
         [

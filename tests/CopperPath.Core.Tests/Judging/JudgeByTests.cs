@@ -1,0 +1,76 @@
+using CopperPath.Core.Tests.Gallery;
+using CopperPath.Judging;
+
+namespace CopperPath.Core.Tests.Judging;
+
+/// <summary>What a chart relation for one long isolated conductor says never fails a board that is judged by itself.</summary>
+public sealed class JudgeByTests
+{
+    /// <summary>
+    /// 6 A in a strip of 3 mm x 35 um, 6 mm long, between pours. As one long conductor: 23 K by the fit of docs/capacity.md,
+    /// 13 K by IPC-2221 (I = 0.048 dT^0.44 A^0.725, from memory). Between its pours it stays below 2 K.
+    /// </summary>
+    [Theory]
+    [InlineData("board", "")]
+    [InlineData("ipc-2152", "23")]
+    [InlineData("ipc-2221", "13")]
+    [InlineData("all", "23 13")]
+    public void ChartsJudgeOnlyWhereTheyAreChosen(string rule, string risesK)
+    {
+        Finding[] findings = [.. ShortStrip(rule, "6 A").Findings];
+
+        findings.ShouldAllBe(finding => finding.Rule == "neck");
+        string.Join(' ', findings.Select(finding => Math.Round(finding.Measure!.Value))).ShouldBe(risesK);
+    }
+
+    /// <summary>The fit's range ends at a rise of 100 K: 13 A in the strip would be 109 K.</summary>
+    [Fact]
+    public void ChartsDoNotJudgeOutsideTheirRange() =>
+        ShortStrip("ipc-2152", "13 A").Findings.ShouldNotContain(finding => finding.Rule == "neck" && finding.Measure!.Value > 100);
+
+    private static Review ShortStrip(string judgeBy, string current)
+    {
+        using SyntheticBoard board = new(1);
+        board.Rectangle(1, 0, 0, 40, 40).Rectangle(1, 39, 18.5, 47, 21.5).Rectangle(1, 46, 0, 86, 40);
+        string brief = board.WriteBrief($$"""
+              - name: Feed
+                at: { layer: top, x: 1 mm, y: 1 mm }
+                terminals:
+                  - { name: on, rectangle: { layer: top, from: [0 mm, 0 mm], to: [2 mm, 40 mm] }, enters: {{current}} }
+                  - { name: off, rectangle: { layer: top, from: [84 mm, 0 mm], to: [86 mm, 40 mm] }, takes: rest }
+            thermal: { laminate: { below: 1.5 mm } }
+            """);
+        File.WriteAllText(brief, File.ReadAllText(brief).Replace("200 K", $"5 K\n  judge by: {judgeBy}", StringComparison.Ordinal));
+        return Analysis.Check(brief);
+    }
+
+    /// <summary>Copper that is warm in one place gives one finding, in two places two, hottest first.</summary>
+    [Fact]
+    public void EachHotRegionIsOneFinding()
+    {
+        const double LimitK = 20;
+        using SyntheticBoard board = new(1);
+
+        // Pours of 30 x 30 mm joined by necks of 0.5 mm and 0.6 mm, 10 mm long.
+        board.Rectangle(1, 0, 0, 30, 30).Rectangle(1, 29, 14.75, 41, 15.25).Rectangle(1, 40, 0, 70, 30)
+            .Rectangle(1, 69, 14.7, 81, 15.3).Rectangle(1, 80, 0, 110, 30);
+        string brief = board.WriteBrief("""
+              - name: Feed
+                at: { layer: top, x: 1 mm, y: 1 mm }
+                terminals:
+                  - { name: on, rectangle: { layer: top, from: [0 mm, 0 mm], to: [2 mm, 30 mm] }, enters: 5 A }
+                  - { name: off, rectangle: { layer: top, from: [108 mm, 0 mm], to: [110 mm, 30 mm] }, takes: rest }
+            thermal: { laminate: { below: 1.5 mm } }
+            """);
+        File.WriteAllText(brief, File.ReadAllText(brief).Replace("200 K", $"{LimitK} K", StringComparison.Ordinal));
+
+        Finding[] hot = [.. Analysis.Check(brief).Findings.Where(finding => finding.Rule == "heat")];
+
+        hot.Length.ShouldBe(2, string.Join('\n', hot.Select(finding => $"{finding.Sentence} {finding.Extent}")));
+        hot[0].XM.ShouldBe(35e-3, 2e-3);
+        hot[1].XM.ShouldBe(75e-3, 2e-3);
+        hot[0].Measure!.Value.ShouldBeGreaterThan(hot[1].Measure!.Value);
+        hot[1].Measure!.Value.ShouldBeGreaterThan(LimitK);
+        hot[0].Sentence.ShouldContain("5.00 A passes copper 0.500 mm wide");
+    }
+}
