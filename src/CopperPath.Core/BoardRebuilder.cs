@@ -5,6 +5,7 @@ using CopperPath.Copper;
 using CopperPath.Diagnostics;
 using CopperPath.Geometry;
 using CopperPath.Nets;
+using CopperPath.Polygons;
 using CopperPath.Reading.BoardFiles;
 using CopperPath.Reading.Gerber;
 using CopperPath.Reading.Netlist;
@@ -39,8 +40,8 @@ internal static class BoardRebuilder
         GerberReading[] readings = new GerberReading[wanted.Length];
         Parallel.For(0, wanted.Length, i => readings[i] = GerberReader.Read(wanted[i].File.Name, wanted[i].File.Bytes));
         diagnostics.AddRange(readings.SelectMany(reading => reading.Diagnostics));
-        IReadOnlyList<PolygonNm> profile = ProfileBuilder.Build(
-            wanted.Zip(readings).Where(pair => pair.First.Role == FileRole.Profile).Select(pair => pair.Second.Artwork).OfType<LayerArtwork>());
+        IReadOnlyList<PolygonNm> profile = BuildProfile([.. wanted.Zip(readings)
+            .Where(pair => pair.First.Role == FileRole.Profile).Select(pair => pair.Second.Artwork).OfType<LayerArtwork>()], diagnostics);
 
         // 3. The copper of each layer.
         clock.Begin("Rebuilding copper");
@@ -56,8 +57,10 @@ internal static class BoardRebuilder
 
         // 5. The nets; a netlist names them and checks them.
         clock.Begin("Finding nets");
-        NetList nets = NetFinder.Find(layers, drills.Artwork, ReadNetlist(identified, diagnostics));
-        diagnostics.AddRange(nets.Diagnostics);
+        if (FindNets(layers, drills, ReadNetlist(identified, diagnostics), diagnostics) is not { } nets)
+        {
+            return new Board(identified.Files, null, profile, drills.Artwork, drills.Formats, diagnostics);
+        }
 
         // 6. The parts at the pads, where a table of placements is all that tells of them.
         if (ReadPlacements(identified, answers, diagnostics) is { } placements)
@@ -71,6 +74,38 @@ internal static class BoardRebuilder
     /// <summary>Holes and cuts that only take copper away, stated as unplated or inferred to be.</summary>
     public static IReadOnlyList<DrilledFeature> UnplatedCuts(Board board) =>
         [.. (board.Nets?.Holes ?? []).Where(hole => hole.OnlyCuts).Select(hole => hole.Feature)];
+
+    private static IReadOnlyList<PolygonNm> BuildProfile(LayerArtwork[] profiles, List<Diagnostic> diagnostics)
+    {
+        try
+        {
+            return ProfileBuilder.Build(profiles);
+        }
+        catch (EntangledOutlinesException)
+        {
+            diagnostics.Add(new Diagnostic("CUP004", Severity.Error, SourcePosition.WholeFile(profiles[0].File),
+                "a board outline that crosses itself too often to be filled", "a closed line around the board", AffectsCopper: true));
+            return [];
+        }
+    }
+
+    private static NetList? FindNets(
+        IReadOnlyList<CopperLayer> layers, DrillSet drills, BoardNetlist? netlist, List<Diagnostic> diagnostics)
+    {
+        try
+        {
+            NetList nets = NetFinder.Find(layers, drills.Artwork, netlist);
+            diagnostics.AddRange(nets.Diagnostics);
+            return nets;
+        }
+        catch (EntangledOutlinesException)
+        {
+            DrilledFeature longest = drills.Artwork.SelectMany(file => file.Features).MaxBy(feature => feature.Path.Length)!;
+            diagnostics.Add(new Diagnostic("CUP004", Severity.Error, longest.Position,
+                "a routed path that crosses itself too often to be cut out", "a slot or a cut as a board has them", AffectsCopper: true));
+            return null;
+        }
+    }
 
     private static BoardNetlist? ReadNetlist(BoardIdentification identified, List<Diagnostic> diagnostics)
     {

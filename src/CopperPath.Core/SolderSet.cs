@@ -3,6 +3,7 @@ using CopperPath.Copper;
 using CopperPath.Diagnostics;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
+using CopperPath.Polygons;
 using CopperPath.Quantities;
 using CopperPath.Reading.BoardFiles;
 using CopperPath.Reading.Gerber;
@@ -37,7 +38,14 @@ internal static class SolderSet
                 diagnostics.AddRange(reading.Diagnostics.Select(diagnostic => diagnostic with { AffectsCopper = false }));
                 if (reading.Artwork is { } artwork)
                 {
-                    openings.Add((layer, CopperBuilder.Painted(artwork)));
+                    try
+                    {
+                        openings.Add((layer, CopperBuilder.Painted(artwork)));
+                    }
+                    catch (EntangledOutlinesException entangled)
+                    {
+                        diagnostics.Add(CopperBuilder.Entangled(artwork, entangled));
+                    }
                 }
             }
         }

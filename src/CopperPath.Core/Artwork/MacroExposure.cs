@@ -26,8 +26,15 @@ internal static class MacroExposure
             return null;
         }
 
-        return [.. PolygonOperations.Paint([.. parts.Select(part => new PaintStep(part.Adds, part.Rings, default))])
-            .SelectMany(polygon => polygon.Rings)];
+        try
+        {
+            return [.. PolygonOperations.Paint([.. parts.Select(part => new PaintStep(part.Adds, part.Rings, default))])
+                .SelectMany(polygon => polygon.Rings)];
+        }
+        catch (EntangledOutlinesException)
+        {
+            return null;
+        }
     }
 
     private static bool IsBounded(IReadOnlyList<(bool Adds, PointNm[][] Rings)> parts)
