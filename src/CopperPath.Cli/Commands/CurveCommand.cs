@@ -33,7 +33,7 @@ public static class CurveCommand
         CurveSummary.Write(terminal.Out, review);
         terminal.Out.WriteLine($"Written: {files.Count} files in {folder}");
         terminal.Out.WriteLine();
-        terminal.Out.WriteLine(Cautions.Text);
+        Cautions.Write(terminal.Out);
         return ExitCode.WithinLimits;
     }
 }
