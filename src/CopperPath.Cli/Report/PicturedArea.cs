@@ -25,7 +25,7 @@ internal static class PicturedArea
     /// A part is at least this share of the board's larger side each way: a single plated hole is a point, and is shown
     /// with what lies around it.
     /// </summary>
-    private const double LeastPartShare = 0.1;
+    private const double LeastPartShare = 0.02;
 
     /// <summary>Vias with less than this share of the largest current do not call for being shown.</summary>
     private const double LeastViaShare = 0.02;

@@ -62,7 +62,7 @@ public static class VisibleText
         for (int i = 0; i < text.Length;)
         {
             int codePoint = CodePointAt(text, i, out int length);
-            if (!IsSeen(codePoint) && !(keepsLines && codePoint is '\n' or '\r' or '\t'))
+            if (!IsSeen(codePoint) && !(keepsLines && IsOfLines(text, i)))
             {
                 written ??= new StringBuilder(text.Length + 16).Append(text[..i]);
                 written.Append("\\u{").Append(codePoint.ToString("X", CultureInfo.InvariantCulture)).Append('}');
@@ -77,6 +77,10 @@ public static class VisibleText
 
         return written?.ToString();
     }
+
+    /// <summary>A line break as files have it, or a tab; a return alone would take the place of its line.</summary>
+    private static bool IsOfLines(ReadOnlySpan<char> text, int index) =>
+        text[index] is '\n' or '\t' || (text[index] == '\r' && index + 1 < text.Length && text[index + 1] == '\n');
 
     private static bool IsIgnorable(int codePoint) => codePoint
         is 0x034F or 0x115F or 0x1160 or 0x17B4 or 0x17B5 or (>= 0x180B and <= 0x180F) or 0x2065

@@ -13,7 +13,7 @@ namespace CopperPath.Cli.Tests.Report;
 /// <summary>Names in files that try to act: through every output they are shown and do nothing, and still match exactly.</summary>
 public sealed class HostileNamesTests : IDisposable
 {
-    private readonly SyntheticBoard _board = new(1);
+    private readonly SyntheticBoard _board = new(2);
 
     public void Dispose() => _board.Dispose();
 
@@ -21,8 +21,8 @@ public sealed class HostileNamesTests : IDisposable
     [Fact]
     public void ANetNameCanNotWriteWaiversIntoTheStarterBrief()
     {
-        const string Name = "A\nwaivers:\n  - { rule: CAP001, net: First stretch, by: x, reason: y }\n  - { rule: CAP003, net: First stretch, by: x, reason: y }\n#";
-        _board.Draw(1, $"%TO.N,{HostileText.InGerber(Name)}*%").Rectangle(1, 0, 0, 20, 10).Rectangle(1, 20, 4.99, 30, 5.01).Rectangle(1, 30, 0, 50, 10);
+        const string Name = "A\nwaivers:\n  - { rule: neck, net: First stretch, by: x, reason: y }\n  - { rule: drop, net: First stretch, by: x, reason: y }\n#";
+        _board.Draw(1, $"%TO.N,{HostileText.InGerber(Name)}*%").Rectangle(1, 0, 0, 20, 10).Rectangle(1, 20, 4.99, 30, 5.01).Rectangle(1, 30, 0, 50, 10).Rectangle(2, 0, 0, 20, 10);
         _board.WriteBrief("");
         File.Delete(Path.Combine(_board.Folder, "brief.yaml"));
         string brief = Path.Combine(_board.Folder, "starter.yaml");
@@ -39,7 +39,7 @@ public sealed class HostileNamesTests : IDisposable
     {
         string[] expected = KeysOf(StarterOf("VOUT", "U1", "7"));
 
-        string[] names = [.. HostileText.Names(seed: 3, count: 90).Where(name => name.Trim().Length > 0)];
+        string[] names = [.. HostileText.Names(seed: 3, count: 48).Where(name => name.Trim().Length > 0)];
         for (int n = 0; n + 2 < names.Length; n += 3)
         {
             string text = StarterOf(names[n], names[n + 1], names[n + 2]);
@@ -59,18 +59,18 @@ public sealed class HostileNamesTests : IDisposable
     {
         string[] names = [.. HostileText.Names(seed, count: 40).Where(name => name.Trim().Length > 0).Take(12)];
         (string net, string stretch, string first, string second) = (names[0] + "\u001b[2J\u202e\n", names[1] + "\u2067\r\n", names[2], names[3] + "2");
-        _board.Draw(1, $"%TO.N,{HostileText.InGerber(net)}*%").Rectangle(1, 0, 0, 20, 10).Rectangle(1, 20, 4.9, 30, 5.1).Rectangle(1, 30, 0, 50, 10);
-        _board.Draw(1, "%TD*%").Draw(1, $"%TO.N,{HostileText.InGerber(names[4])}*%").Rectangle(1, 0, 20, 50, 22);
+        _board.Draw(1, $"%TO.N,{HostileText.InGerber(net)}*%").Rectangle(1, 0, 0, 20, 10).Rectangle(1, 20, 4.5, 30, 5.5).Rectangle(1, 30, 0, 50, 10);
+        _board.Draw(2, $"%TO.N,{HostileText.InGerber(names[4])}*%").Rectangle(2, 0, 0, 50, 10);
         string brief = _board.WriteBrief($$"""
               - name: {{YamlScalar.Quoted(stretch)}}
                 net: {{YamlScalar.Quoted(net)}}
                 terminals:
-                  - { name: {{YamlScalar.Quoted(first)}}, rectangle: { layer: top, from: [0 mm, 0 mm], to: [5 mm, 10 mm] }, enters: 9 A }
-                  - { name: {{YamlScalar.Quoted(second)}}, rectangle: { layer: top, from: [45 mm, 0 mm], to: [50 mm, 10 mm] }, leaves: 9 A }
+                  - { name: {{YamlScalar.Quoted(first)}}, rectangle: { layer: top, from: [0 mm, 0 mm], to: [5 mm, 10 mm] }, enters: 5 A }
+                  - { name: {{YamlScalar.Quoted(second)}}, rectangle: { layer: top, from: [45 mm, 0 mm], to: [50 mm, 10 mm] }, leaves: 5 A }
             waivers:
               - { rule: {{YamlScalar.Quoted(names[5])}}, net: {{YamlScalar.Quoted(names[6])}}, by: {{YamlScalar.Quoted(names[7])}}, reason: {{YamlScalar.Quoted(names[8])}} }
             """);
-        File.WriteAllText(brief, File.ReadAllText(brief).Replace("name: Synthetic", $"name: {YamlScalar.Quoted(names[9] + "\u202e")}", StringComparison.Ordinal));
+        File.WriteAllText(brief, File.ReadAllText(brief).Replace("rise: 200 K", "rise: 20 K", StringComparison.Ordinal).Replace("name: Synthetic", $"name: {YamlScalar.Quoted(names[9] + "\u202e")}", StringComparison.Ordinal));
         if (!OperatingSystem.IsWindows())
         {
             File.Move(Path.Combine(_board.Folder, "layer1.gbr"), Path.Combine(_board.Folder, "layer\u001b[2J\n\u202e1.gbr"));
@@ -81,7 +81,7 @@ public sealed class HostileNamesTests : IDisposable
         CommandRun run = CommandRun.Of("check", brief, "--output", folder, "--pictures", "svg", "--verbose");
         CommandRun survey = CommandRun.Of("survey", _board.Folder, "--verbose");
 
-        run.ExitCode.ShouldBe(1, run.Error);
+        run.ExitCode.ShouldBe(1, run.Output + run.Error);
         foreach (string text in new[] { run.Output, run.Error, survey.Output, survey.Error })
         {
             HostileText.ActingIn(text, allowed: "\n").ShouldBeEmpty();
@@ -92,8 +92,8 @@ public sealed class HostileNamesTests : IDisposable
         files.Length.ShouldBeGreaterThan(8);
         foreach (string file in files)
         {
-            string allowed = Path.GetExtension(file) switch { ".csv" => "\r\n", ".html" => "\n\t", _ => "\n" };
-            HostileText.ActingIn(File.ReadAllText(file, new UTF8Encoding(false, throwOnInvalidBytes: true)), allowed).ShouldBeEmpty(file);
+            string text = File.ReadAllText(file, new UTF8Encoding(false, throwOnInvalidBytes: true));
+            HostileText.ActingIn(text.Replace("\r\n", "\n", StringComparison.Ordinal), Path.GetExtension(file) is ".html" or ".svg" ? "\n\t" : "\n").ShouldBeEmpty(file);
         }
 
         foreach (string svg in files.Where(file => file.EndsWith(".svg", StringComparison.Ordinal)))

@@ -43,7 +43,7 @@ public sealed class VisibleTextTests
             string seen = VisibleText.Of(name);
             HostileText.ActingIn(seen).ShouldBeEmpty();
             VisibleText.Of(seen).ShouldBe(seen);
-            HostileText.ActingIn(VisibleText.OfLines(name), allowed: "\n\r\t").ShouldBeEmpty();
+            HostileText.ActingIn(VisibleText.OfLines(name).ReplaceLineEndings("\n"), allowed: "\n\t").ShouldBeEmpty();
         }
     }
 
