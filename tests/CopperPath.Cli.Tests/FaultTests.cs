@@ -5,7 +5,7 @@ public sealed class FaultTests
 {
     [Fact]
     public void TooLittleMemoryIsFoundHoweverDeepItLies() => Fault.LineOf(new AggregateException(
-        new InvalidOperationException("x"), new AggregateException(new TypeInitializationException("T", new OutOfMemoryException()))))
+        new InvalidOperationException("x"), new AggregateException(new TypeInitializationException("T", new InsufficientMemoryException()))))
         .ShouldBe("CopperPath: error RUN002: found too little memory for this board; expected more of it; the run was given up");
 
     [Fact]

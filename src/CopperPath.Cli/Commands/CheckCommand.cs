@@ -53,6 +53,11 @@ public static class CheckCommand
         string? problem = OutputFolder.Write(folder, files);
         StageTiming writing = new(WritingStage, watch.Elapsed.TotalSeconds);
         terminal.EndProgress();
+        if (problem is null && !options.Quiet)
+        {
+            parts.Do(StandardOutput, () => TextSummary.WriteFiles(terminal.Out, review, folder, files, parts.Missing));
+        }
+
         foreach (MissingPart part in parts.Missing)
         {
             terminal.Error.WriteLine(part);
@@ -62,11 +67,6 @@ public static class CheckCommand
         {
             terminal.Error.WriteLine(problem);
             return ExitCode.CouldNotJudge;
-        }
-
-        if (!options.Quiet)
-        {
-            parts.Do(StandardOutput, () => TextSummary.WriteFiles(terminal.Out, review, folder, files, parts.Missing));
         }
 
         if (options.Timings)

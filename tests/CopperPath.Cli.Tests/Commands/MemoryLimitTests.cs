@@ -7,7 +7,7 @@ namespace CopperPath.Cli.Tests.Commands;
 public sealed class MemoryLimitTests
 {
     [Fact]
-    public void TooLittleMemoryIsRefusedInOneLine()
+    public async Task TooLittleMemoryIsRefusedInOneLine()
     {
         string folder = Path.Combine(Directory.CreateTempSubdirectory("copperpath-test-").FullName, "out");
         ProcessStartInfo start = new("dotnet",
@@ -18,13 +18,14 @@ public sealed class MemoryLimitTests
             Environment = { ["DOTNET_GCHeapHardLimit"] = "0x4000000" },
         };
         using Process process = Process.Start(start)!;
-        Task<string> error = process.StandardError.ReadToEndAsync();
-        string output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
+        Task<string> errors = process.StandardError.ReadToEndAsync();
+        string output = await process.StandardOutput.ReadToEndAsync();
+        string error = await errors;
+        await process.WaitForExitAsync();
 
-        process.ExitCode.ShouldBe(2, output + error.Result);
+        process.ExitCode.ShouldBe(2, output + error);
         output.ShouldBeEmpty();
-        error.Result.TrimEnd().ShouldBe("CopperPath: error RUN002: found too little memory for this board; expected more of it; the run was given up");
+        error.TrimEnd().ShouldBe("CopperPath: error RUN002: found too little memory for this board; expected more of it; the run was given up");
         Directory.Exists(folder).ShouldBeFalse();
         Directory.Delete(Path.GetDirectoryName(folder)!, recursive: true);
     }
