@@ -2,6 +2,7 @@ using System.Text;
 using CommandLine;
 using CommandLine.Text;
 using CopperPath.Cli.Commands;
+using CopperPath.OutsideText;
 
 namespace CopperPath.Cli;
 
@@ -18,22 +19,38 @@ public static class Program
     /// <summary>What each command can be told.</summary>
     internal static Type[] CommandOptions { get; } = [typeof(CheckOptions), typeof(SurveyOptions), typeof(CurveOptions)];
 
-    /// <summary>The whole program with its streams handed in.</summary>
+    /// <summary>The whole program with its streams handed in. Whatever happens ends in an exit code and, where it is a fault, one line.</summary>
     public static int Run(string[] arguments, Terminal terminal)
+    {
+        try
+        {
+            return Dispatch(arguments, terminal);
+        }
+        catch (Exception fault) when (!Fault.IsCancellation(fault))
+        {
+            terminal.EndProgress();
+            terminal.Error.WriteLine(Fault.LineOf(fault));
+            return ExitCode.CouldNotJudge;
+        }
+    }
+
+    private static int Dispatch(string[] arguments, Terminal terminal)
     {
         using Parser parser = new(settings =>
         {
             settings.HelpWriter = null;
             settings.CaseInsensitiveEnumValues = true;
         });
-        ParserResult<object> parsed = parser.ParseArguments(arguments, CommandOptions);
-        return parsed.MapResult(
+        return parser.ParseArguments(arguments, CommandOptions).MapResult(
             (CheckOptions options) => CheckCommand.Run(options, terminal),
             (SurveyOptions options) => SurveyCommand.Run(options, terminal),
             (CurveOptions options) => CurveCommand.Run(options, terminal),
-            errors => ShowHelp(parsed, [.. errors], terminal));
+            errors => ShowHelp(parser.ParseArguments(arguments.Select(argument => VisibleText.Of(argument)), CommandOptions), [.. errors], terminal));
     }
 
+    /// <param name="parsed">The arguments, made visible before: the help quotes those it does not know.</param>
+    /// <param name="errors">What is wrong with them, or what was asked for.</param>
+    /// <param name="terminal">Where to.</param>
     private static int ShowHelp(ParserResult<object> parsed, IReadOnlyList<Error> errors, Terminal terminal)
     {
         HelpText help = HelpText.AutoBuild(parsed, text =>
@@ -51,7 +68,11 @@ public static class Program
         }
         else
         {
-            (asked ? terminal.Out : terminal.Error).WriteLine(help);
+            TextWriter writer = asked ? terminal.Out : terminal.Error;
+            foreach (string line in help.ToString().ReplaceLineEndings("\n").Split('\n'))
+            {
+                writer.WriteLine(line);
+            }
         }
 
         return asked ? ExitCode.WithinLimits : ExitCode.CouldNotJudge;

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using CopperPath.Cli.Overlays;
 using CopperPath.Cli.Report;
-using CopperPath.Cli.Report.Html;
 
 namespace CopperPath.Cli.Commands;
 
@@ -10,6 +9,7 @@ public static class CheckCommand
 {
     private const string DrawingStage = "Drawing and reporting";
     private const string WritingStage = "Writing files";
+    private const string StandardOutput = "standard output";
 
     public static int Run(CheckOptions options, Terminal terminal)
     {
@@ -21,12 +21,13 @@ public static class CheckCommand
             return ExitCode.CouldNotJudge;
         }
 
+        ReportParts parts = new();
         Review review = Analysis.Check(options.Brief, terminal.Progress, (brief, board) =>
         {
             terminal.EndProgress();
             if (!options.Quiet)
             {
-                TextSummary.WriteHead(terminal.Out, brief, board);
+                parts.Do(StandardOutput, () => TextSummary.WriteHead(terminal.Out, brief, board));
             }
         });
         terminal.EndProgress();
@@ -37,11 +38,14 @@ public static class CheckCommand
             return ExitCode.CouldNotJudge;
         }
 
+        // The answer is given before anything is drawn, so that no fault of a picture and no full disk can lose it.
+        IReadOnlyList<Stretch> stretches = parts.Make("stretches", () => Stretch.Of(review), [], isResult: true);
+        parts.Do(StandardOutput, () => WriteAnswer(terminal, review, stretches, options));
+
         // Everything is made before anything is written, so that a failure leaves no half of a report behind.
         terminal.Progress?.Invoke(DrawingStage);
         Stopwatch watch = Stopwatch.StartNew();
-        IReadOnlyList<Stretch> stretches = Stretch.Of(review);
-        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, BriefSource.Of(options.Brief), options);
+        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, options, parts);
         StageTiming drawing = new(DrawingStage, watch.Elapsed.TotalSeconds);
         terminal.Progress?.Invoke(WritingStage);
         watch.Restart();
@@ -49,19 +53,20 @@ public static class CheckCommand
         string? problem = OutputFolder.Write(folder, files);
         StageTiming writing = new(WritingStage, watch.Elapsed.TotalSeconds);
         terminal.EndProgress();
+        if (problem is null && !options.Quiet)
+        {
+            parts.Do(StandardOutput, () => TextSummary.WriteFiles(terminal.Out, review, folder, files, parts.Missing));
+        }
+
+        foreach (MissingPart part in parts.Missing)
+        {
+            terminal.Error.WriteLine(part);
+        }
+
         if (problem is not null)
         {
             terminal.Error.WriteLine(problem);
             return ExitCode.CouldNotJudge;
-        }
-
-        if (options.Quiet)
-        {
-            terminal.Out.WriteLine($"Verdict: {TextSummary.VerdictText(review)}");
-        }
-        else
-        {
-            TextSummary.Write(terminal, review, stretches, folder, files);
         }
 
         if (options.Timings)
@@ -69,7 +74,19 @@ public static class CheckCommand
             TextSummary.WriteTimings(terminal.Out, [.. review.Timings, drawing, writing], whole.Elapsed.TotalSeconds);
         }
 
-        return ExitCode.Of(review.Verdict);
+        return parts.Missing.Any(part => part.IsResult) ? ExitCode.CouldNotJudge : ExitCode.Of(review.Verdict);
+    }
+
+    private static void WriteAnswer(Terminal terminal, Review review, IReadOnlyList<Stretch> stretches, CheckOptions options)
+    {
+        if (options.Quiet)
+        {
+            terminal.Out.WriteLine($"Verdict: {TextSummary.VerdictText(review)}");
+        }
+        else
+        {
+            TextSummary.WriteAnswer(terminal, review, stretches);
+        }
     }
 
     internal static string DefaultFolder(string brief) => Path.Combine(

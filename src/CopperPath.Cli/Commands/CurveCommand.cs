@@ -17,12 +17,21 @@ public static class CurveCommand
             return ExitCode.CouldNotJudge;
         }
 
-        List<OutputFile> files = [.. review.Curves.GroupBy(curve => curve.Layer).SelectMany(layer =>
+        CurveSummary.Write(terminal.Out, review);
+        ReportParts parts = new();
+        List<OutputFile> files = [];
+        foreach (int layer in review.Curves.Select(curve => curve.Layer).Distinct())
         {
-            LogLogPlot plot = CurvePlot.Of(review, layer.Key);
-            string name = FormattableString.Invariant($"curve-layer-{layer.Key}");
-            return new[] { new OutputFile($"{name}.png", PlotPainter.PaintPng(plot)), new OutputFile($"{name}.svg", PlotPainter.PaintSvg(plot)) };
-        })];
+            string name = FormattableString.Invariant($"curve-layer-{layer}");
+            Add($"{name}.png", () => PlotPainter.PaintPng(CurvePlot.Of(review, layer)));
+            Add($"{name}.svg", () => PlotPainter.PaintSvg(CurvePlot.Of(review, layer)));
+        }
+
+        foreach (MissingPart part in parts.Missing)
+        {
+            terminal.Error.WriteLine(part);
+        }
+
         string folder = options.Output ?? CheckCommand.DefaultFolder(options.Brief);
         if (OutputFolder.Write(folder, files) is { } problem)
         {
@@ -30,10 +39,11 @@ public static class CurveCommand
             return ExitCode.CouldNotJudge;
         }
 
-        CurveSummary.Write(terminal.Out, review);
         terminal.Out.WriteLine($"Written: {files.Count} files in {folder}");
         terminal.Out.WriteLine();
-        terminal.Out.WriteLine(Cautions.Text);
+        Cautions.Write(terminal.Out);
         return ExitCode.WithinLimits;
+
+        void Add(string name, Func<byte[]> paint) => files.AddRange(parts.Make<OutputFile[]>(name, () => [new OutputFile(name, paint())], []));
     }
 }

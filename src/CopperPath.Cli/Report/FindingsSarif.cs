@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CopperPath.Diagnostics;
 using CopperPath.Judging;
+using CopperPath.OutsideText;
 
 namespace CopperPath.Cli.Report;
 
@@ -11,6 +12,8 @@ namespace CopperPath.Cli.Report;
 /// </summary>
 public static class FindingsSarif
 {
+    public const string FileName = "findings.sarif";
+
     private const string SchemaUri = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
 
     public static byte[] Of(Review review)
@@ -128,7 +131,7 @@ public static class FindingsSarif
         {
             json.WriteStartArray("logicalLocations");
             json.WriteStartObject();
-            json.WriteString("name", subject);
+            json.WriteString("name", VisibleText.Of(subject));
             json.WriteEndObject();
             json.WriteEndArray();
         }
@@ -140,7 +143,7 @@ public static class FindingsSarif
     private static void WriteText(Utf8JsonWriter json, string name, string text)
     {
         json.WriteStartObject(name);
-        json.WriteString("text", text);
+        json.WriteString("text", VisibleText.Of(text, VisibleText.MostOfSentence));
         json.WriteEndObject();
     }
 

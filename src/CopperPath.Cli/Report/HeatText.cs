@@ -8,9 +8,11 @@ internal static class HeatText
 {
     public static void Write(TextWriter writer, TemperatureField? heat)
     {
-        if (heat is not null)
+        string head = "Own mean and peak: ";
+        foreach (string line in heat is null ? [] : Basis(heat))
         {
-            writer.WriteLine($"Own mean and peak: {string.Join(writer.NewLine, Basis(heat))}");
+            writer.WriteLine(head + line);
+            head = "";
         }
     }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CopperPath.Nets;
+using CopperPath.OutsideText;
 using CopperPath.PowerPath;
 
 namespace CopperPath.Cli.Report;
@@ -24,7 +25,7 @@ public static class ProposedStretches
         text.Append("# Proposed power path, a guess from the copper alone. Confirm each entry, then take away its '#'.\n");
         foreach (ConverterProposal converter in path.Converters)
         {
-            text.Append("# ").Append(ProposalSummary.PhaseLine(converter)).Append('\n');
+            text.Append("# ").Append(VisibleText.Of(ProposalSummary.PhaseLine(converter))).Append('\n');
         }
 
         text.Append("# converters:\n");
@@ -37,8 +38,8 @@ public static class ProposedStretches
         text.Append("# nets:\n");
         foreach (StageProposal stage in path.Stages)
         {
-            text.Append(CultureInfo.InvariantCulture, $"#   # {stage.Confidence.ToString().ToLowerInvariant()} confidence: {string.Join("; ", stage.Reasons)}\n");
-            text.Append(CultureInfo.InvariantCulture, $"#   - name: {Quoted(ProposalSummary.NameOf(stage))}\n#     {SelectorOf(stage.Net)}\n#     role: {RoleWord(stage.Role)}\n");
+            text.Append(CultureInfo.InvariantCulture, $"#   # {stage.Confidence.ToString().ToLowerInvariant()} confidence: {VisibleText.Of(string.Join("; ", stage.Reasons))}\n");
+            text.Append(CultureInfo.InvariantCulture, $"#   - name: {YamlScalar.Quoted(ProposalSummary.NameOf(stage))}\n#     {SelectorOf(stage.Net)}\n#     role: {RoleWord(stage.Role)}\n");
             if (stage.Parts.Count > 0)
             {
                 text.Append("#     terminals:\n");
@@ -71,7 +72,7 @@ public static class ProposedStretches
     {
         if (!net.NameIsGenerated)
         {
-            return $"net: {Quoted(net.Name)}";
+            return $"net: {YamlScalar.Quoted(net.Name)}";
         }
 
         Pad pad = net.Pads[0];
@@ -83,7 +84,7 @@ public static class ProposedStretches
         List<(Part Part, PartPad Pad)> ends = [.. parts.SelectMany(part => part.PadsOn(net).Select(pad => (part, pad))).Take(PlacesShown)];
         if (ends.TrueForAll(end => end.Part.IsNamed && end.Pad.Name is not null))
         {
-            return $"pins: [{string.Join(", ", ends.Select(end => Quoted($"{end.Part.Name}.{end.Pad.Name}")).Distinct())}]";
+            return $"pins: [{string.Join(", ", ends.Select(end => YamlScalar.Quoted($"{end.Part.Name}.{end.Pad.Name}")).Distinct())}]";
         }
 
         string Layer(PartPad pad) => pad.Pad.Layer == layers && layers > 1 ? "bottom" : "top";
@@ -100,6 +101,4 @@ public static class ProposedStretches
         StageRole.Output => "output",
         _ => "return",
     };
-
-    private static string Quoted(string text) => $"'{text.Replace("'", "''", StringComparison.Ordinal)}'";
 }

@@ -2,13 +2,19 @@ using System.Text.Json;
 using CopperPath.Cli.Report.Html;
 using CopperPath.Electrical;
 using CopperPath.Judging;
+using CopperPath.OutsideText;
 using CopperPath.Thermal;
 
 namespace CopperPath.Cli.Report;
 
-/// <summary>Results for other programs: SI units, the unit in every name, a stable order, no clock.</summary>
+/// <summary>
+/// Results for other programs: SI units, the unit in every name, a stable order, no clock. Names are exact; sentences,
+/// which a program shows to people, are made visible.
+/// </summary>
 public static class ResultsJson
 {
+    public const string FileName = "results.json";
+
     /// <summary>Version of this layout; a change that can break a reader raises it.</summary>
     public const int FormatVersion = 1;
 
@@ -24,9 +30,9 @@ public static class ResultsJson
             json.WriteString("revision", review.Brief.Board.Revision);
             json.WriteString("verdict", review.Verdict.ToString());
             json.WriteString("judgedBy", review.Brief.Limits.JudgeBy.ToString());
-            json.WriteNumber("ambientK", review.Brief.AmbientK);
-            json.WriteNumber("copperK", review.Brief.ConductorK);
-            json.WriteNumber("resistivityOhmM", review.Stack!.ResistivityOhmM);
+            json.WriteNumberOrNull("ambientK", review.Brief.AmbientK);
+            json.WriteNumberOrNull("copperK", review.Brief.ConductorK);
+            json.WriteNumberOrNull("resistivityOhmM", review.Stack!.ResistivityOhmM);
             HeatJson.WriteBoard(json, review.Heat);
             WriteNets(json, review, stretches);
             ToleranceJson.Write(json, review.Tolerance);
@@ -44,7 +50,7 @@ public static class ResultsJson
             json.WriteStartArray("assumed");
             foreach (string line in review.StatedDefaults)
             {
-                json.WriteStringValue(line);
+                json.WriteStringValue(VisibleText.Of(line, int.MaxValue));
             }
 
             json.WriteEndArray();
@@ -67,22 +73,22 @@ public static class ResultsJson
             json.WriteString("name", net.Bound.Review.Name);
             json.WriteString("net", net.Bound.Net.Name);
             json.WriteString("status", result.Status.ToString());
-            json.WriteNumber("areaM2", net.Bound.Net.AreaM2);
+            json.WriteNumberOrNull("areaM2", net.Bound.Net.AreaM2);
             if (result.Status == ConductionStatus.Solved)
             {
                 if (result is { ResistanceOhm: { } ohm, ResistanceBoundsOhm: { } ohmBounds })
                 {
-                    json.WriteNumber("resistanceOhm", ohm);
+                    json.WriteNumberOrNull("resistanceOhm", ohm);
                     WriteBounds(json, "resistanceBoundsOhm", ohmBounds);
                 }
 
-                json.WriteNumber("dropV", result.DropV);
+                json.WriteNumberOrNull("dropV", result.DropV);
                 WriteBounds(json, "dropBoundsV", result.DropBoundsV);
-                json.WriteNumber("lossW", result.LossW);
+                json.WriteNumberOrNull("lossW", result.LossW);
                 WriteBounds(json, "lossBoundsW", result.LossBoundsW);
-                json.WriteNumber("currentBalanceRatio", result.CurrentBalanceRatio);
-                json.WriteNumber("powerBalanceRatio", result.PowerBalanceRatio);
-                json.WriteNumber("relativeResidual", result.RelativeResidual);
+                json.WriteNumberOrNull("currentBalanceRatio", result.CurrentBalanceRatio);
+                json.WriteNumberOrNull("powerBalanceRatio", result.PowerBalanceRatio);
+                json.WriteNumberOrNull("relativeResidual", result.RelativeResidual);
                 json.WriteNumber("unknowns", result.UnknownCount);
                 HeatJson.WriteNet(json, stretch.Own);
                 WriteTerminals(json, result.Terminals);
@@ -99,8 +105,8 @@ public static class ResultsJson
     private static void WriteBounds(Utf8JsonWriter json, string name, Bracket bounds)
     {
         json.WriteStartArray(name);
-        json.WriteNumberValue(bounds.Least);
-        json.WriteNumberValue(bounds.Greatest);
+        json.WriteNumberOrNullValue(bounds.Least);
+        json.WriteNumberOrNullValue(bounds.Greatest);
         json.WriteEndArray();
     }
 
@@ -111,14 +117,14 @@ public static class ResultsJson
         {
             json.WriteStartObject();
             json.WriteString("name", terminal.Terminal.Name);
-            json.WriteNumber("currentA", terminal.Terminal.CurrentA);
-            json.WriteNumber("potentialV", terminal.PotentialV);
+            json.WriteNumberOrNull("currentA", terminal.Terminal.CurrentA);
+            json.WriteNumberOrNull("potentialV", terminal.PotentialV);
             json.WriteStartArray("contacts");
             for (int c = 0; c < terminal.ContactCurrentsA.Count; c++)
             {
                 json.WriteStartObject();
                 json.WriteString("name", terminal.Terminal.Contacts[c].Name);
-                json.WriteNumber("currentA", terminal.ContactCurrentsA[c]);
+                json.WriteNumberOrNull("currentA", terminal.ContactCurrentsA[c]);
                 json.WriteEndObject();
             }
 
@@ -136,12 +142,12 @@ public static class ResultsJson
         {
             json.WriteStartObject();
             json.WriteNumber("layer", section.Layer);
-            json.WriteNumber("xM", section.AtXM);
-            json.WriteNumber("yM", section.AtYM);
-            json.WriteNumber("widthM", section.WidthM);
-            json.WriteNumber("currentA", section.CurrentA);
-            json.WriteNumber("riseK", riseK);
-            json.WriteNumber("riseByOtherRelationK", rating.Other.TraceRiseK(section));
+            json.WriteNumberOrNull("xM", section.AtXM);
+            json.WriteNumberOrNull("yM", section.AtYM);
+            json.WriteNumberOrNull("widthM", section.WidthM);
+            json.WriteNumberOrNull("currentA", section.CurrentA);
+            json.WriteNumberOrNull("riseK", riseK);
+            json.WriteNumberOrNull("riseByOtherRelationK", rating.Other.TraceRiseK(section));
             HeatJson.WriteSection(json, section, heat);
             json.WriteEndObject();
         }
@@ -155,14 +161,14 @@ public static class ResultsJson
         foreach (BarrelCurrent barrel in barrels)
         {
             json.WriteStartObject();
-            json.WriteNumber("xM", barrel.Barrel.Centre.X * 1e-9);
-            json.WriteNumber("yM", barrel.Barrel.Centre.Y * 1e-9);
-            json.WriteNumber("diameterM", barrel.Barrel.Feature.ToolDiameterNm * 1e-9);
+            json.WriteNumberOrNull("xM", barrel.Barrel.Centre.X * 1e-9);
+            json.WriteNumberOrNull("yM", barrel.Barrel.Centre.Y * 1e-9);
+            json.WriteNumberOrNull("diameterM", barrel.Barrel.Feature.ToolDiameterNm * 1e-9);
             json.WriteNumber("upperLayer", barrel.UpperLayer);
             json.WriteNumber("lowerLayer", barrel.LowerLayer);
-            json.WriteNumber("currentA", barrel.CurrentA);
-            json.WriteNumber("riseK", rating.BarrelRiseK(barrel));
-            json.WriteNumber("riseByOtherRelationK", rating.Other.BarrelRiseK(barrel));
+            json.WriteNumberOrNull("currentA", barrel.CurrentA);
+            json.WriteNumberOrNull("riseK", rating.BarrelRiseK(barrel));
+            json.WriteNumberOrNull("riseByOtherRelationK", rating.Other.BarrelRiseK(barrel));
             json.WriteEndObject();
         }
 
@@ -181,12 +187,12 @@ public static class ResultsJson
             FindingJson.WritePlaceAndMeasure(json, finding);
             if (finding.Measure is { } measure)
             {
-                json.WriteNumber("marginRatio", measure.MarginRatio);
+                json.WriteNumberOrNull("marginRatio", measure.MarginRatio);
             }
 
-            json.WriteString("sentence", finding.Sentence);
-            json.WriteString("advice", finding.Advice);
-            json.WriteString("assumption", finding.Assumption);
+            json.WriteString("sentence", VisibleText.Of(finding.Sentence, int.MaxValue));
+            json.WriteString("advice", VisibleText.Of(finding.Advice, int.MaxValue));
+            json.WriteString("assumption", VisibleText.Of(finding.Assumption, int.MaxValue));
             if (finding.Waiver is { } waiver)
             {
                 json.WriteString("waivedBy", waiver.By);

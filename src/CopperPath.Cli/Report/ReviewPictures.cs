@@ -69,10 +69,12 @@ internal static class ReviewPictures
         }
     }
 
-    /// <summary>Layers without a picture among the files: next to nothing flows there and no finding lies there.</summary>
-    public static IReadOnlyList<int> LayersWithoutPicture(Review review, IReadOnlyList<OutputFile> files) =>
+    /// <summary>Layers that want no picture: next to nothing flows there and no finding lies there.</summary>
+    /// <param name="review">What was reviewed.</param>
+    /// <param name="names">Names of the pictures, both those that were made and those that could not be.</param>
+    public static IReadOnlyList<int> LayersWithoutPicture(Review review, IEnumerable<string> names) =>
         [.. review.Board!.Nets!.Layers.Select(layer => layer.Number)
-            .Where(layer => !files.Any(file => file.Name.StartsWith(FormattableString.Invariant($"layer-{layer}."), StringComparison.Ordinal)))];
+            .Where(layer => !names.Any(name => name.StartsWith(FormattableString.Invariant($"layer-{layer}."), StringComparison.Ordinal)))];
 
     /// <summary>Layers on which any copper reaches the first shade of the scale, or a finding lies.</summary>
     private static int[] LayersShown(Review review, IReadOnlyList<LayerField> fields, ScaleSpec density) =>

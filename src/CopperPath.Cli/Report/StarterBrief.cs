@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CopperPath.Nets;
+using CopperPath.OutsideText;
 using CopperPath.PowerPath;
 using CopperPath.Quantities;
 
@@ -21,7 +22,7 @@ public static class StarterBrief
         text.Append("# A review brief to edit. Lines that end in '# ?' hold guesses: replace them by what you know.\n");
         text.Append("copperpath: 1\n");
         text.Append("board:\n  name: Unnamed board  # ?\n");
-        text.Append(CultureInfo.InvariantCulture, $"  files: {Quoted(files)}\n");
+        text.Append(CultureInfo.InvariantCulture, $"  files: {YamlScalar.Quoted(files)}\n");
         text.Append("stackup:\n");
         text.Append(CultureInfo.InvariantCulture, $"  copper: [{Repeated("35 um", layers)}]  # ? finished thickness, top to bottom\n");
         if (layers > 1)
@@ -37,9 +38,9 @@ public static class StarterBrief
         {
             string pins = string.Join(", ", net.Pads.Select(pad => pad.Pin?.Text)
                 .OfType<string>().Distinct().Take(NetsOffered));
-            text.Append(CultureInfo.InvariantCulture, $"#   {net.Name}: {QuantityText.Area(net.AreaM2)}, {net.Barrels.Count} plated holes");
+            text.Append(CultureInfo.InvariantCulture, $"#   {VisibleText.Of(net.Name)}: {QuantityText.Area(net.AreaM2)}, {net.Barrels.Count} plated holes");
             string parts = string.Join(", ", net.GuessedParts.Take(NetsOffered));
-            text.Append(pins.Length > 0 ? $", pins {pins}\n" : parts.Length > 0 ? $", probably at {parts} (guessed from the placements)\n" : "\n");
+            text.Append(pins.Length > 0 ? $", pins {VisibleText.Of(pins)}\n" : parts.Length > 0 ? $", probably at {VisibleText.Of(parts)} (guessed from the placements)\n" : "\n");
         }
 
         if (path is not null)
@@ -49,7 +50,7 @@ public static class StarterBrief
 
         Net first = board.Nets.Nets[0];
         text.Append("nets:\n");
-        text.Append(CultureInfo.InvariantCulture, $"  - name: First stretch  # ?\n    net: {Quoted(first.Name)}\n    role: other  # feed, input, switch node, output, return\n");
+        text.Append(CultureInfo.InvariantCulture, $"  - name: First stretch  # ?\n    net: {YamlScalar.Quoted(first.Name)}\n    role: other  # feed, input, switch node, output, return\n");
         text.Append("    terminals:\n");
         text.Append(CultureInfo.InvariantCulture, $"      - name: source  # ?\n        {PlaceOf(first, 0)}  # ?\n        enters: 1 A  # ?\n");
         text.Append(CultureInfo.InvariantCulture, $"      - name: load  # ?\n        {PlaceOf(first, 1)}  # ?\n        takes: rest\n");
@@ -61,12 +62,12 @@ public static class StarterBrief
         List<Pad> pinned = [.. net.Pads.Where(pad => pad.Pin is not null).DistinctBy(pad => (pad.Pin!.Component, pad.Pin.Pin))];
         if (pinned.Count > 1)
         {
-            return $"pins: [{Quoted(FirstOrLast(pinned, which).Pin!.Text)}]";
+            return $"pins: [{YamlScalar.Quoted(FirstOrLast(pinned, which).Pin!.Text)}]";
         }
 
         if (net.GuessedParts is [var firstPart, .., var lastPart])
         {
-            return $"component: {Quoted(which == 0 ? firstPart : lastPart)}";
+            return $"component: {YamlScalar.Quoted(which == 0 ? firstPart : lastPart)}";
         }
 
         (int layer, Geometry.PointNm at) = net.Pads.Count > 1
@@ -78,6 +79,4 @@ public static class StarterBrief
     private static Pad FirstOrLast(IReadOnlyList<Pad> pads, int which) => which == 0 ? pads[0] : pads[^1];
 
     private static string Repeated(string text, int count) => string.Join(", ", Enumerable.Repeat(text, count));
-
-    private static string Quoted(string text) => $"'{text.Replace("'", "''", StringComparison.Ordinal)}'";
 }

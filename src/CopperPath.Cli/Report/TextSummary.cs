@@ -8,9 +8,8 @@ namespace CopperPath.Cli.Report;
 /// <summary>The answer for the person at the terminal.</summary>
 public static class TextSummary
 {
-    /// <summary>All but the head, which is written as soon as it is known.</summary>
-    internal static void Write(
-        Terminal terminal, Review review, IReadOnlyList<Stretch> stretches, string folder, IReadOnlyList<OutputFile> files)
+    /// <summary>What was found, all but the head, which is written as soon as it is known.</summary>
+    internal static void WriteAnswer(Terminal terminal, Review review, IReadOnlyList<Stretch> stretches)
     {
         TextWriter writer = terminal.Out;
         WriteNets(terminal, review, stretches);
@@ -25,15 +24,28 @@ public static class TextSummary
 
         writer.WriteLine();
         writer.WriteLine($"Verdict: {VerdictText(review)}");
+        writer.Flush();
+    }
+
+    /// <summary>What was written, and what is not among it.</summary>
+    internal static void WriteFiles(
+        TextWriter writer, Review review, string folder, IReadOnlyList<OutputFile> files, IReadOnlyList<MissingPart> missing)
+    {
         writer.WriteLine($"Written: {Counted.Of(files.Count, "file")} in {folder}");
-        if (ReviewPictures.LayersWithoutPicture(review, files) is { Count: > 0 } empty)
+        if (missing.Count > 0)
+        {
+            writer.WriteLine($"Not made: {string.Join("; ", missing.Select(part => part.Name))}.");
+        }
+
+        bool hasPictures = missing.All(part => part.Name != ReviewFiles.Pictures);
+        if (hasPictures && ReviewPictures.LayersWithoutPicture(review, [.. files.Select(file => file.Name), .. missing.Select(part => part.Name)]) is { Count: > 0 } empty)
         {
             writer.WriteLine(FormattableString.Invariant(
                 $"No picture of {(empty.Count == 1 ? "layer" : "layers")} {string.Join(", ", empty)}: no reviewed copper with current there."));
         }
 
         writer.WriteLine();
-        writer.WriteLine(Cautions.Text);
+        Cautions.Write(writer);
     }
 
     /// <param name="writer">Where to.</param>

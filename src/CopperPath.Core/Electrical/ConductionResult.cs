@@ -14,6 +14,9 @@ public enum ConductionStatus
     /// <summary>A contact lies on no copper of the net.</summary>
     ContactOffCopper,
 
+    /// <summary>Contacts of different terminals touch, so that the current crosses no copper between them.</summary>
+    ContactsTouch,
+
     /// <summary>A layer could not be meshed.</summary>
     MeshFailed,
 
@@ -118,7 +121,7 @@ public sealed record RefinementRound(
 /// <param name="LossBoundsW">Proven bounds of the heat.</param>
 /// <param name="Rounds">The meshes tried, the first one first.</param>
 /// <param name="CurrentBalanceRatio">|sum of currents recovered at the terminals| over the total entering; rounding only.</param>
-/// <param name="PowerBalanceRatio">|terminal power less copper loss| over the loss; rounding only.</param>
+/// <param name="PowerBalanceRatio">|terminal power less copper loss| over the loss; rounding only. Null where the copper makes no heat.</param>
 /// <param name="UnknownCount">Linear equations solved; the bulges come on top.</param>
 /// <param name="RelativeResidual">Norm of the residual over the norm of the right-hand side.</param>
 public sealed record ConductionResult(
@@ -133,7 +136,7 @@ public sealed record ConductionResult(
     Bracket LossBoundsW,
     IReadOnlyList<RefinementRound> Rounds,
     double CurrentBalanceRatio,
-    double PowerBalanceRatio,
+    double? PowerBalanceRatio,
     int UnknownCount,
     double RelativeResidual)
 {

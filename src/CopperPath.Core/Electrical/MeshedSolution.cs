@@ -71,6 +71,12 @@ internal sealed class MeshedSolution
                 ConductionStatus.NotConnected, $"no copper joins {stranded} to {terminals[^1].Name}"));
         }
 
+        if (system.IsBypassed(terminals))
+        {
+            return (null, ConductionResult.Failed(
+                ConductionStatus.ContactsTouch, "the contacts touch each other, so the current crosses no copper between them"));
+        }
+
         FactorResult factor = CholeskyFactor.Factor(system.Matrix);
         if (factor.Factor is null)
         {
@@ -100,7 +106,7 @@ internal sealed class MeshedSolution
             })],
             BarrelsWithUnitCurrents(entering), terminals, drop.Middle, drop, loss.Middle, loss, rounds,
             ledger.LargestErrorA / entering,
-            Math.Abs(leastW - _lossBoundsW.Least) / Math.Max(_lossBoundsW.Least, double.Epsilon),
+            _lossBoundsW.Least > 0 ? Math.Abs(leastW - _lossBoundsW.Least) / _lossBoundsW.Least : null,
             UnknownCount, _sample.Potential.RelativeResidual)
         {
             PartsWhenAsked = new(() => ConductorPart.Of(_sample.Flows, _drop.Unit?.Flows, entering)),

@@ -53,7 +53,9 @@ public static class Judge
             RuleCatalogue.Open.Id, isOpen ? FindingLevel.BeyondLimit : FindingLevel.Undecided, net.Bound.Review.Name, layer,
             Units.MetresFromNm(at.X), Units.MetresFromNm(at.Y), null,
             isOpen ? $"No current can flow: {net.Conduction.Explanation}." : $"This net was not solved: {net.Conduction.Explanation}.",
-            isOpen ? "Check the terminals in the brief and the copper between them." : "Please report this board; the answer for this net is unknown.",
+            isOpen ? "Check the terminals in the brief and the copper between them."
+                : net.Conduction.Status == ConductionStatus.ContactsTouch ? "Make the contacts of the terminals smaller in the brief, or place them apart."
+                : "Please report this board; the answer for this net is unknown.",
             "connectivity of the drawn copper and its plated holes");
     }
 }

@@ -8,7 +8,8 @@ namespace CopperPath.Cli.Report.Html;
 /// <param name="Bytes">Its content.</param>
 internal sealed record BriefSource(string Name, byte[] Bytes)
 {
-    public string Text => Encoding.UTF8.GetString(Bytes);
+    /// <summary>Without the mark of byte order, which is no part of what was written.</summary>
+    public string Text => Encoding.UTF8.GetString(Bytes).TrimStart('\uFEFF');
 
     public string Sha256 => Convert.ToHexStringLower(SHA256.HashData(Bytes));
 

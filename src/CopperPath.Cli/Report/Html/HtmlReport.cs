@@ -18,15 +18,17 @@ internal static class HtmlReport
     /// <param name="grids">The fields, sampled.</param>
     /// <param name="scales">The scales of the pictures.</param>
     /// <param name="waveforms">A picture for each converter of the brief.</param>
+    /// <param name="parts">Told which section could not be made; the page then says so in its place.</param>
     public static OutputFile Of(
-        Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, IReadOnlyList<FieldGrid> grids, ReviewScales scales, IReadOnlyList<OutputFile> waveforms)
+        Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, IReadOnlyList<FieldGrid> grids, ReviewScales scales,
+        IReadOnlyList<OutputFile> waveforms, ReportParts parts)
     {
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
-        (string json, string bytes) = BoardData.Of(review, rating, grids, scales);
+        (string json, string bytes) = parts.Make($"{FileName}, data of the board view", () => BoardData.Of(review, rating, grids, scales), ("{}", ""));
         string revision = review.Brief.Board.Revision is { } text ? $", revision {text}" : "";
-        Markup capacity = CapacitySection.Of(review, stretches, rating);
-        Markup tolerance = ToleranceSection.Of(review);
-        Markup converters = ConvertersSection.Of(review, waveforms);
+        Markup capacity = Section("capacity", () => CapacitySection.Of(review, stretches, rating));
+        Markup tolerance = Section("tolerance", () => ToleranceSection.Of(review));
+        Markup converters = Section("converters", () => ConvertersSection.Of(review, waveforms));
         Markup page = $"""
             <!DOCTYPE html>
             <html lang="en">
@@ -49,17 +51,17 @@ internal static class HtmlReport
             <nav aria-label="Sections">{Contents(capacity, tolerance, converters)}</nav>
             </header>
             <main>
-            {SummarySection.Of(review, stretches, rating)}
-            {PowerPathSection.Of(stretches)}
-            {BoardSection.Of(review, grids)}
-            {FindingsSection.Of(review)}
-            {StretchesSection.Of(review, stretches, rating)}
-            {HotspotsSection.Of(review, stretches, rating)}
+            {Section("summary", () => SummarySection.Of(review, stretches, rating))}
+            {Section("path", () => PowerPathSection.Of(stretches))}
+            {Section("board", () => BoardSection.Of(review, grids))}
+            {Section("findings", () => FindingsSection.Of(review))}
+            {Section("stretches", () => StretchesSection.Of(review, stretches, rating))}
+            {Section("hotspots", () => HotspotsSection.Of(review, stretches, rating))}
             {capacity}
             {tolerance}
             {converters}
-            {BasisSection.Of(review, rating)}
-            {RepeatSection.Of(review, brief)}
+            {Section("basis", () => BasisSection.Of(review, rating))}
+            {Section("repeat", () => RepeatSection.Of(review, brief))}
             </main>
             <footer><p>{Cautions.Text}</p></footer>
             <script type="application/json" id="board-data">{Markup.Raw(json)}</script>
@@ -75,6 +77,9 @@ internal static class HtmlReport
 
             """;
         return new OutputFile(FileName, Encoding.UTF8.GetBytes(page.ToString()));
+
+        Markup Section(string id, Func<Markup> make) => parts.Make(
+            $"{FileName}, section {id}", make, reason => (Markup)$"""<section id="{id}"><h2>Missing: {id}</h2><p>This section could not be made: {reason}.</p></section>""");
     }
 
     /// <summary>Sections that a review may lack are named where they are there.</summary>
