@@ -1,7 +1,9 @@
 using System.Diagnostics;
+using CopperPath.Cli.Output;
 using CopperPath.Cli.Overlays;
 using CopperPath.Cli.Report;
 using CopperPath.Cli.Report.Html;
+using CopperPath.Files;
 
 namespace CopperPath.Cli.Commands;
 
@@ -21,6 +23,15 @@ public static class CheckCommand
             return ExitCode.CouldNotJudge;
         }
 
+        string folder = options.Output ?? DefaultFolder(options.Brief);
+        string? problem = null;
+        using ReportFolder? report = HasReport(options.Brief, folder) ? ReportFolder.Prepare(folder, "check", out problem) : null;
+        if (problem is not null)
+        {
+            terminal.Error.WriteLine(problem);
+            return ExitCode.CouldNotJudge;
+        }
+
         Review review = Analysis.Check(options.Brief, terminal.Progress, (brief, board) =>
         {
             terminal.EndProgress();
@@ -31,9 +42,12 @@ public static class CheckCommand
         });
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, review.Diagnostics, options.Verbose);
-        if (review.Nets.Count == 0)
+        BriefSource brief = BriefSource.Of(options.Brief, review);
+        if (report is null || review.Nets.Count == 0)
         {
-            terminal.Error.WriteLine("Could not judge: nothing was written.");
+            terminal.Error.WriteLine(report is null
+                ? "Could not judge: nothing was written."
+                : report.Replace(UndecidedFiles.Of(review, brief)) ?? $"Could not judge: the report in {folder} says so.");
             return ExitCode.CouldNotJudge;
         }
 
@@ -41,27 +55,20 @@ public static class CheckCommand
         terminal.Progress?.Invoke(DrawingStage);
         Stopwatch watch = Stopwatch.StartNew();
         IReadOnlyList<Stretch> stretches = Stretch.Of(review);
-        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, BriefSource.Of(options.Brief), options);
+        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, brief, options);
         StageTiming drawing = new(DrawingStage, watch.Elapsed.TotalSeconds);
         terminal.Progress?.Invoke(WritingStage);
         watch.Restart();
-        string folder = options.Output ?? DefaultFolder(options.Brief);
-        string? problem = OutputFolder.Write(folder, files);
+        problem = report.Replace(files);
         StageTiming writing = new(WritingStage, watch.Elapsed.TotalSeconds);
         terminal.EndProgress();
-        if (problem is not null)
-        {
-            terminal.Error.WriteLine(problem);
-            return ExitCode.CouldNotJudge;
-        }
-
         if (options.Quiet)
         {
             terminal.Out.WriteLine($"Verdict: {TextSummary.VerdictText(review)}");
         }
         else
         {
-            TextSummary.Write(terminal, review, stretches, folder, files);
+            TextSummary.Write(terminal, review, stretches, problem is null ? folder : null, files);
         }
 
         if (options.Timings)
@@ -69,9 +76,18 @@ public static class CheckCommand
             TextSummary.WriteTimings(terminal.Out, [.. review.Timings, drawing, writing], whole.Elapsed.TotalSeconds);
         }
 
+        if (problem is not null)
+        {
+            terminal.Error.WriteLine(problem);
+            return ExitCode.CouldNotJudge;
+        }
+
         return ExitCode.Of(review.Verdict);
     }
 
     internal static string DefaultFolder(string brief) => Path.Combine(
-        Path.GetDirectoryName(brief) ?? "", "copperpath-report", Path.GetFileNameWithoutExtension(brief));
+        Path.GetDirectoryName(brief) ?? "", ReportFolder.HomeName, Path.GetFileNameWithoutExtension(brief));
+
+    /// <summary>A run leaves a report whatever comes of it; only a brief that was never there leaves nothing.</summary>
+    private static bool HasReport(string brief, string folder) => PathKinds.At(brief) != PathKind.Nothing || Path.Exists(folder);
 }

@@ -9,8 +9,13 @@ namespace CopperPath.Cli.Report;
 public static class TextSummary
 {
     /// <summary>All but the head, which is written as soon as it is known.</summary>
+    /// <param name="terminal">Where to.</param>
+    /// <param name="review">A review with at least one net.</param>
+    /// <param name="stretches">Its stretches.</param>
+    /// <param name="folder">Where the files are; null when they could not be written.</param>
+    /// <param name="files">The files.</param>
     internal static void Write(
-        Terminal terminal, Review review, IReadOnlyList<Stretch> stretches, string folder, IReadOnlyList<OutputFile> files)
+        Terminal terminal, Review review, IReadOnlyList<Stretch> stretches, string? folder, IReadOnlyList<OutputFile> files)
     {
         TextWriter writer = terminal.Out;
         WriteNets(terminal, review, stretches);
@@ -25,7 +30,11 @@ public static class TextSummary
 
         writer.WriteLine();
         writer.WriteLine($"Verdict: {VerdictText(review)}");
-        writer.WriteLine($"Written: {Counted.Of(files.Count, "file")} in {folder}");
+        if (folder is not null)
+        {
+            writer.WriteLine($"Written: {Counted.Of(files.Count, "file")} in {folder}");
+        }
+
         if (ReviewPictures.LayersWithoutPicture(review, files) is { Count: > 0 } empty)
         {
             writer.WriteLine(FormattableString.Invariant(

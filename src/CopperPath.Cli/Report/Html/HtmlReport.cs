@@ -90,7 +90,7 @@ internal static class HtmlReport
         return $"""<ul>{sections.Where(section => section.IsThere).Select(section => (Markup)$"""<li><a href="#{section.Id}">{section.Name}</a></li>""")}</ul>""";
     }
 
-    private static Markup Asset(string name)
+    internal static Markup Asset(string name)
     {
         using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream($"Report.Html.{name}")
             ?? throw new InvalidOperationException($"the asset {name} is not embedded");
