@@ -21,14 +21,11 @@ internal static class ReportManifest
     public static byte[] Of(string command, IEnumerable<string> names) =>
         Encoding.UTF8.GetBytes(string.Concat(new[] { HeadOf(command) }.Concat(names).Select(line => line + "\n")));
 
-    /// <summary>Whether a report of an earlier run lies in a folder.</summary>
-    public static bool IsIn(string folder) => Lines(folder).Count > 0;
-
     /// <summary>Something in a folder that no earlier run of the command wrote, or null where it may be replaced.</summary>
     public static string? ForeignIn(string folder, string command)
     {
-        IReadOnlyList<string> lines = Lines(folder);
-        if (lines.Count > 0 && lines[0] != HeadOf(command))
+        string[] lines = Lines(folder);
+        if (lines.Length > 0 && lines[0] != HeadOf(command))
         {
             return FileName + " of another command";
         }
@@ -53,10 +50,10 @@ internal static class ReportManifest
     private static string HeadOf(string command) => $"Files written by copperpath {command}; it replaces this folder while it holds nothing else:";
 
     /// <summary>The manifest itself comes last: while it is there the rest is known for what it is.</summary>
-    private static IEnumerable<string> OursOf(IReadOnlyList<string> lines) =>
+    private static string[] OursOf(string[] lines) =>
         [.. lines.Skip(1).Where(name => name.Length > 0 && Path.GetFileName(name) == name), .. s_litter, FileName];
 
-    private static IReadOnlyList<string> Lines(string folder)
+    private static string[] Lines(string folder)
     {
         string path = Path.Combine(folder, FileName);
         return !PathKinds.IsLink(path) && RegularFile.Read(path, MostBytes, out _) is { } bytes

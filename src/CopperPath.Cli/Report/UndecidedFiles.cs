@@ -23,19 +23,7 @@ internal static class UndecidedFiles
         string board = review.Brief?.Board.Name ?? brief.Name;
         string revision = review.Brief?.Board.Revision is { } text ? $", revision {text}" : "";
         return $"""
-            <!DOCTYPE html>
-            <html lang="en">
-            <head>
-            <meta charset="utf-8">
-            <meta name="viewport" content="width=device-width, initial-scale=1">
-            <meta name="color-scheme" content="light dark">
-            <meta name="generator" content="{Product.NameAndVersion}">
-            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-            <title>{board}{revision}: could not judge</title>
-            <style>
-            {HtmlReport.Asset("report.css")}
-            </style>
-            </head>
+            {HtmlReport.Head($"{board}{revision}: could not judge")}
             <body>
             <header>
             <p class="product">{Product.NameAndVersion} · review of power copper</p>

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using System.Text;
 
 namespace CopperPath.Files;
 
@@ -36,7 +37,7 @@ public static class PathKinds
 
         // The runtime's own library evens out the systems' layouts; no public call of the runtime tells the kind of a file.
         Span<byte> status = stackalloc byte[StatusBytes];
-        if (Status(path, ref MemoryMarshal.GetReference(status)) == Missing)
+        if (Status(Encoding.UTF8.GetBytes(path + '\0'), ref MemoryMarshal.GetReference(status)) == Missing)
         {
             return PathKind.Nothing;
         }
@@ -68,5 +69,5 @@ public static class PathKinds
 
     [DllImport("libSystem.Native", EntryPoint = "SystemNative_Stat")]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
-    private static extern int Status([MarshalAs(UnmanagedType.LPUTF8Str)] string path, ref byte status);
+    private static extern int Status(byte[] path, ref byte status);
 }

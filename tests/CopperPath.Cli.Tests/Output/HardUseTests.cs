@@ -1,5 +1,5 @@
+using CopperPath.Cli.Tests.Commands;
 using CopperPath.Core.Tests;
-using CopperPath.Core.Tests.Files;
 
 namespace CopperPath.Cli.Tests.Output;
 
@@ -34,88 +34,64 @@ public sealed class HardUseTests
     [Fact]
     public void AFullDiskLeavesTheEarlierReportWholeAndTheAnswerSaid()
     {
-        string disk = Mounted("size=400k");
-        try
-        {
-            using SmallReview review = new();
-            string folder = Path.Combine(disk, "report");
-            review.Check("--output", folder, "--picture-width", "600").ExitCode.ShouldBe(0);
-            string before = SmallReview.Content(disk);
+        using MemoryDisk mounted = MemoryDisk.Of("size=400k");
+        string disk = mounted.Folder;
+        using SmallReview review = new();
+        string folder = Path.Combine(disk, "report");
+        review.Check("--output", folder, "--picture-width", "600").ExitCode.ShouldBe(0);
+        string before = SmallReview.Content(disk);
 
-            Commands.CommandRun run = review.Check("--output", folder, "--picture-width", "600", "--pictures", "png,svg,pdf");
+        CommandRun run = review.Check("--output", folder, "--picture-width", "600", "--pictures", "png,svg,pdf");
 
-            run.ExitCode.ShouldBe(2);
-            run.Output.ShouldBe("Verdict: all within limits.\n");
-            run.Errors.ShouldHaveSingleItem().ShouldContain("error OUT001: found a folder that can not be written (No space left on device");
-            SmallReview.Content(disk).ShouldBe(before);
-        }
-        finally
-        {
-            SpecialFile.Run("umount", disk);
-        }
+        run.ExitCode.ShouldBe(2);
+        run.Output.ShouldBe("Verdict: all within limits.\n");
+        run.Errors.ShouldHaveSingleItem().ShouldContain("error OUT001: found a folder that can not be written (No space left on device");
+        SmallReview.Content(disk).ShouldBe(before);
     }
 
     [Fact]
     public void ADiskThatIsFullBeforehandIsToldBeforeTheWork()
     {
-        string disk = Mounted("size=16k");
-        try
-        {
-            using SmallReview review = new();
-            File.WriteAllBytes(Path.Combine(disk, "full"), new byte[16 << 10]);
+        using MemoryDisk mounted = MemoryDisk.Of("size=16k");
+        string disk = mounted.Folder;
+        using SmallReview review = new();
+        File.WriteAllBytes(Path.Combine(disk, "full"), new byte[16 << 10]);
 
-            Commands.CommandRun run = review.Check("--output", Path.Combine(disk, "report"));
+        CommandRun run = review.Check("--output", Path.Combine(disk, "report"));
 
-            run.ExitCode.ShouldBe(2);
-            run.Output.ShouldBeEmpty();
-            run.Errors.ShouldHaveSingleItem().ShouldContain("No space left on device");
-            SmallReview.Names(disk).ShouldBe(["full"]);
-        }
-        finally
-        {
-            SpecialFile.Run("umount", disk);
-        }
+        run.ExitCode.ShouldBe(2);
+        run.Output.ShouldBeEmpty();
+        run.Errors.ShouldHaveSingleItem().ShouldContain("No space left on device");
+        SmallReview.Names(disk).ShouldBe(["full"]);
     }
 
     [Fact]
     public void AFolderThatCanNotBeMovedIsToldBeforeTheWork()
     {
-        string disk = Mounted("size=1m");
-        try
-        {
-            using SmallReview review = new();
+        using MemoryDisk mounted = MemoryDisk.Of("size=1m");
+        string disk = mounted.Folder;
+        using SmallReview review = new();
 
-            Commands.CommandRun run = review.Check("--output", disk);
+        CommandRun run = review.Check("--output", disk);
 
-            run.ExitCode.ShouldBe(2);
-            run.Output.ShouldBeEmpty();
-            run.Errors.ShouldHaveSingleItem().ShouldContain("busy");
-            SmallReview.Names(disk).ShouldBeEmpty();
-        }
-        finally
-        {
-            SpecialFile.Run("umount", disk);
-        }
+        run.ExitCode.ShouldBe(2);
+        run.Output.ShouldBeEmpty();
+        run.Errors.ShouldHaveSingleItem().ShouldContain("busy");
+        SmallReview.Names(disk).ShouldBeEmpty();
     }
 
     [Fact]
     public void AFolderThatOnlyGivesIsToldBeforeTheWork()
     {
-        string disk = Mounted("size=16k,ro");
-        try
-        {
-            using SmallReview review = new();
+        using MemoryDisk mounted = MemoryDisk.Of("size=16k,ro");
+        string disk = mounted.Folder;
+        using SmallReview review = new();
 
-            Commands.CommandRun run = review.Check("--output", Path.Combine(disk, "report"));
+        CommandRun run = review.Check("--output", Path.Combine(disk, "report"));
 
-            run.ExitCode.ShouldBe(2);
-            run.Output.ShouldBeEmpty();
-            run.Errors.ShouldHaveSingleItem().ShouldContain("error OUT001: found a folder that can not be written (Read-only file system");
-        }
-        finally
-        {
-            SpecialFile.Run("umount", disk);
-        }
+        run.ExitCode.ShouldBe(2);
+        run.Output.ShouldBeEmpty();
+        run.Errors.ShouldHaveSingleItem().ShouldContain("error OUT001: found a folder that can not be written (Read-only file system");
     }
 
     /// <summary>
@@ -129,7 +105,7 @@ public sealed class HardUseTests
         string brief = Path.Combine(SharedData.ProjectRoot, "boards", "furrow-compute", "revision-a.yaml");
         string home = Directory.CreateTempSubdirectory("copperpath-").FullName;
         string folder = Path.Combine(home, "report");
-        Commands.CommandRun.Of("check", brief, "--quiet", "--output", folder).ExitCode.ShouldBe(1);
+        CommandRun.Of("check", brief, "--quiet", "--output", folder).ExitCode.ShouldBe(1);
         string whole = SmallReview.Content(folder);
         File.WriteAllText(Path.Combine(folder, "results.json"), "the earlier report");
         string earlier = SmallReview.Content(folder);
@@ -171,15 +147,4 @@ public sealed class HardUseTests
     /// <summary>A process that a shell started in the background ignores Ctrl-C, and so do its children (proc(5), SigIgn).</summary>
     private static bool IsInterruptIgnored() => File.Exists("/proc/self/status") && File.ReadLines("/proc/self/status")
         .Any(line => line.StartsWith("SigIgn:", StringComparison.Ordinal) && (Convert.ToUInt64(line[7..].Trim(), 16) & 2) != 0);
-
-    /// <summary>A small disk in memory; skips where the user may not make one.</summary>
-    private static string Mounted(string options)
-    {
-        Assert.SkipUnless(OperatingSystem.IsLinux() && Environment.IsPrivilegedProcess, "mounts a disk in memory, which needs Linux and its administrator");
-        string disk = Directory.CreateTempSubdirectory("copperpath-").FullName;
-        using System.Diagnostics.Process mount = System.Diagnostics.Process.Start("mount", ["-t", "tmpfs", "-o", options, "tmpfs", disk]);
-        mount.WaitForExit();
-        Assert.SkipUnless(mount.ExitCode == 0, "a disk in memory could not be mounted here");
-        return disk;
-    }
 }

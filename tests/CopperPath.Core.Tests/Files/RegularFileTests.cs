@@ -1,5 +1,4 @@
 using CopperPath.Brief;
-using CopperPath.Diagnostics;
 using CopperPath.Files;
 using CopperPath.Reading.BoardFiles;
 

@@ -28,19 +28,7 @@ internal static class HtmlReport
         Markup tolerance = ToleranceSection.Of(review);
         Markup converters = ConvertersSection.Of(review, waveforms);
         Markup page = $"""
-            <!DOCTYPE html>
-            <html lang="en">
-            <head>
-            <meta charset="utf-8">
-            <meta name="viewport" content="width=device-width, initial-scale=1">
-            <meta name="color-scheme" content="light dark">
-            <meta name="generator" content="{Product.NameAndVersion}">
-            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:">
-            <title>{review.Brief.Board.Name}{revision}: review of its power copper</title>
-            <style>
-            {Asset("report.css")}
-            </style>
-            </head>
+            {Head($"{review.Brief.Board.Name}{revision}: review of its power copper")}
             <body>
             <a class="skip" href="#findings">Skip to the findings</a>
             <header>
@@ -77,6 +65,23 @@ internal static class HtmlReport
         return new OutputFile(FileName, Encoding.UTF8.GetBytes(page.ToString()));
     }
 
+    /// <summary>All of a page before its body.</summary>
+    internal static Markup Head(string title) => $"""
+        <!DOCTYPE html>
+        <html lang="en">
+        <head>
+        <meta charset="utf-8">
+        <meta name="viewport" content="width=device-width, initial-scale=1">
+        <meta name="color-scheme" content="light dark">
+        <meta name="generator" content="{Product.NameAndVersion}">
+        <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:">
+        <title>{title}</title>
+        <style>
+        {Asset("report.css")}
+        </style>
+        </head>
+        """;
+
     /// <summary>Sections that a review may lack are named where they are there.</summary>
     private static Markup Contents(Markup capacity, Markup tolerance, Markup converters)
     {
@@ -90,7 +95,7 @@ internal static class HtmlReport
         return $"""<ul>{sections.Where(section => section.IsThere).Select(section => (Markup)$"""<li><a href="#{section.Id}">{section.Name}</a></li>""")}</ul>""";
     }
 
-    internal static Markup Asset(string name)
+    private static Markup Asset(string name)
     {
         using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream($"Report.Html.{name}")
             ?? throw new InvalidOperationException($"the asset {name} is not embedded");
