@@ -3,6 +3,7 @@ using CommandLine;
 using CommandLine.Text;
 using CopperPath.Cli.Commands;
 using CopperPath.OutsideText;
+using CopperPath.Cli.Output;
 
 namespace CopperPath.Cli;
 
@@ -13,8 +14,22 @@ public static class Program
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         int? width = Console.IsOutputRedirected || Console.WindowWidth <= 0 ? null : Console.WindowWidth;
-        return Run(arguments, new Terminal(Console.Out, Console.Error, Console.IsErrorRedirected, width));
+        using Outlet output = new(Console.OpenStandardOutput());
+        using Outlet error = new(Console.OpenStandardError());
+        Terminal terminal = new(WriterTo(output), WriterTo(error), Console.IsErrorRedirected, width);
+        using Interruption interruption = Interruption.WatchFor(terminal);
+        int exit = Run(arguments, terminal);
+        if (output.Fault is null)
+        {
+            return exit;
+        }
+
+        terminal.Error.WriteLine($"standard output: error OUT004: found a place that can not be written ({output.Fault}); expected one that takes the answer");
+        return ExitCode.CouldNotJudge;
     }
+
+    private static TextWriter WriterTo(Outlet outlet) =>
+        TextWriter.Synchronized(new StreamWriter(outlet, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = true });
 
     /// <summary>What each command can be told.</summary>
     internal static Type[] CommandOptions { get; } = [typeof(CheckOptions), typeof(SurveyOptions), typeof(CurveOptions)];
@@ -58,7 +73,7 @@ public static class Program
             text.Heading = Product.NameAndVersion;
             text.Copyright = Product.Purpose;
             text.AdditionalNewLineAfterOption = false;
-            text.AddPostOptionsLine("Exit codes: 0 all within limits, 1 findings beyond limits, 2 could not judge.");
+            text.AddPostOptionsLine("Exit codes: 0 all within limits, 1 findings beyond limits, 2 could not judge, 130 interrupted (143 by SIGTERM).");
             return text;
         });
         bool asked = errors.All(error => error.Tag is ErrorType.HelpRequestedError or ErrorType.HelpVerbRequestedError or ErrorType.VersionRequestedError);

@@ -28,7 +28,7 @@ internal static class BoardRebuilder
         List<Diagnostic> diagnostics = [.. source.Diagnostics];
         if (source.Files.Count == 0)
         {
-            return new Board([], null, [], [], [], diagnostics);
+            return new Board([], null, [], [], [], RemarkBudget.Apply(diagnostics));
         }
 
         BoardIdentification identified = LayerIdentifier.Identify(source, BriefAnswers.RolesOf(answers));
@@ -38,7 +38,14 @@ internal static class BoardRebuilder
         clock.Begin("Reading artwork");
         IdentifiedFile[] wanted = [.. identified.Copper.Where(file => file.CopperLayer > 0), .. identified.OfRole(FileRole.Profile)];
         GerberReading[] readings = new GerberReading[wanted.Length];
-        Parallel.For(0, wanted.Length, i => readings[i] = GerberReader.Read(wanted[i].File.Name, wanted[i].File.Bytes));
+        ImageBudget images = new();
+        GerberReadOptions options = GerberReadOptions.Default with { Budget = images };
+        Parallel.For(0, wanted.Length, i => readings[i] = GerberReader.Read(wanted[i].File.Name, wanted[i].File.Bytes, options));
+        if (images.IsSpent)
+        {
+            return new Board(identified.Files, null, [], [], [], RemarkBudget.Apply([.. diagnostics, images.Refusal(path)]));
+        }
+
         diagnostics.AddRange(readings.SelectMany(reading => reading.Diagnostics));
         IReadOnlyList<PolygonNm> profile = BuildProfile([.. wanted.Zip(readings)
             .Where(pair => pair.First.Role == FileRole.Profile).Select(pair => pair.Second.Artwork).OfType<LayerArtwork>()], diagnostics);
@@ -48,12 +55,17 @@ internal static class BoardRebuilder
         List<CopperLayer> layers = BuildCopper(wanted, readings, profile, diagnostics);
         if (layers.Count == 0)
         {
-            return new Board(identified.Files, null, profile, [], [], diagnostics);
+            return new Board(identified.Files, null, profile, [], [], RemarkBudget.Apply(diagnostics));
         }
 
         // 4. The holes: only now, because undeclared drill formats are inferred from the copper.
         clock.Begin("Reading drills");
-        DrillSet drills = DrillSet.Read(identified, answers, layers, profile, diagnostics);
+        DrillSet drills = DrillSet.Read(identified, answers, layers, profile, options, diagnostics);
+        if (images.IsSpent || drills.HasTooMany)
+        {
+            diagnostics.Add(images.IsSpent ? images.Refusal(path) : DrillSet.TooMany(path));
+            return new Board(identified.Files, null, profile, [], [], RemarkBudget.Apply(diagnostics));
+        }
 
         // 5. The nets; a netlist names them and checks them.
         clock.Begin("Finding nets");
@@ -68,7 +80,7 @@ internal static class BoardRebuilder
             nets = PartGuess.Apply(nets, placements, diagnostics);
         }
 
-        return new Board(identified.Files, nets, profile, drills.Artwork, drills.Formats, diagnostics);
+        return new Board(identified.Files, nets, profile, drills.Artwork, drills.Formats, RemarkBudget.Apply(diagnostics));
     }
 
     /// <summary>Holes and cuts that only take copper away, stated as unplated or inferred to be.</summary>

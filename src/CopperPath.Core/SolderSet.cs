@@ -30,11 +30,13 @@ internal static class SolderSet
         }
 
         List<(int, IReadOnlyList<PolygonNm>)> openings = [];
+        ImageBudget images = new();
+        GerberReadOptions options = GerberReadOptions.Default with { Budget = images };
         foreach ((FileRole role, int layer) in new[] { (FileRole.SolderMaskTop, 1), (FileRole.SolderMaskBottom, board.Nets!.Layers[^1].Number) })
         {
             foreach (IdentifiedFile file in board.Files.Where(file => file.Role == role))
             {
-                GerberReading reading = GerberReader.Read(file.File.Name, file.File.Bytes);
+                GerberReading reading = GerberReader.Read(file.File.Name, file.File.Bytes, options);
                 diagnostics.AddRange(reading.Diagnostics.Select(diagnostic => diagnostic with { AffectsCopper = false }));
                 if (reading.Artwork is { } artwork)
                 {
@@ -48,6 +50,12 @@ internal static class SolderSet
                     }
                 }
             }
+        }
+
+        if (images.IsSpent)
+        {
+            diagnostics.Add(images.Refusal(stackup.Position.File));
+            return (null, []);
         }
 
         if (openings.Count == 0)

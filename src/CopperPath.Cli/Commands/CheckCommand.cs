@@ -1,6 +1,9 @@
 using System.Diagnostics;
+using CopperPath.Cli.Output;
 using CopperPath.Cli.Overlays;
 using CopperPath.Cli.Report;
+using CopperPath.Cli.Report.Html;
+using CopperPath.Files;
 
 namespace CopperPath.Cli.Commands;
 
@@ -22,6 +25,15 @@ public static class CheckCommand
         }
 
         ReportParts parts = new();
+        string folder = options.Output ?? DefaultFolder(options.Brief);
+        string? problem = null;
+        using ReportFolder? report = HasReport(options.Brief, folder) ? ReportFolder.Prepare(folder, "check", out problem) : null;
+        if (problem is not null)
+        {
+            terminal.Error.WriteLine(problem);
+            return ExitCode.CouldNotJudge;
+        }
+
         Review review = Analysis.Check(options.Brief, terminal.Progress, (brief, board) =>
         {
             terminal.EndProgress();
@@ -32,9 +44,12 @@ public static class CheckCommand
         });
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, review.Diagnostics, options.Verbose);
-        if (review.Nets.Count == 0)
+        BriefSource brief = BriefSource.Of(options.Brief, review);
+        if (report is null || review.Nets.Count == 0)
         {
-            terminal.Error.WriteLine("Could not judge: nothing was written.");
+            terminal.Error.WriteLine(report is null
+                ? "Could not judge: nothing was written."
+                : report.Replace(UndecidedFiles.Of(review, brief)) ?? $"Could not judge: the report in {folder} says so.");
             return ExitCode.CouldNotJudge;
         }
 
@@ -45,17 +60,21 @@ public static class CheckCommand
         // Everything is made before anything is written, so that a failure leaves no half of a report behind.
         terminal.Progress?.Invoke(DrawingStage);
         Stopwatch watch = Stopwatch.StartNew();
-        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, options, parts);
+        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, brief, options, parts);
         StageTiming drawing = new(DrawingStage, watch.Elapsed.TotalSeconds);
         terminal.Progress?.Invoke(WritingStage);
         watch.Restart();
-        string folder = options.Output ?? DefaultFolder(options.Brief);
-        string? problem = OutputFolder.Write(folder, files);
+        problem = report.Replace(files);
         StageTiming writing = new(WritingStage, watch.Elapsed.TotalSeconds);
         terminal.EndProgress();
         if (problem is null && !options.Quiet)
         {
             parts.Do(StandardOutput, () => TextSummary.WriteFiles(terminal.Out, review, folder, files, parts.Missing));
+        }
+
+        if (options.Timings)
+        {
+            TextSummary.WriteTimings(terminal.Out, [.. review.Timings, drawing, writing], whole.Elapsed.TotalSeconds);
         }
 
         foreach (MissingPart part in parts.Missing)
@@ -67,11 +86,6 @@ public static class CheckCommand
         {
             terminal.Error.WriteLine(problem);
             return ExitCode.CouldNotJudge;
-        }
-
-        if (options.Timings)
-        {
-            TextSummary.WriteTimings(terminal.Out, [.. review.Timings, drawing, writing], whole.Elapsed.TotalSeconds);
         }
 
         return parts.Missing.Any(part => part.IsResult) ? ExitCode.CouldNotJudge : ExitCode.Of(review.Verdict);
@@ -90,5 +104,8 @@ public static class CheckCommand
     }
 
     internal static string DefaultFolder(string brief) => Path.Combine(
-        Path.GetDirectoryName(brief) ?? "", "copperpath-report", Path.GetFileNameWithoutExtension(brief));
+        Path.GetDirectoryName(brief) ?? "", ReportFolder.HomeName, Path.GetFileNameWithoutExtension(brief));
+
+    /// <summary>A run leaves a report whatever comes of it; only a brief that was never there leaves nothing.</summary>
+    private static bool HasReport(string brief, string folder) => PathKinds.At(brief) != PathKind.Nothing || Path.Exists(folder);
 }

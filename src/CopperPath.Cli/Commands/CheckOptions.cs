@@ -11,7 +11,7 @@ public sealed class CheckOptions
     public string Brief { get; set; } = "";
 
     [Option('o', "output", MetaValue = "FOLDER",
-        HelpText = "Where pictures and results go. Default: copperpath-report/NAME beside the brief.")]
+        HelpText = "Folder of the report; an earlier report in it is replaced whole. Default: copperpath-report/NAME beside the brief.")]
     public string? Output { get; set; }
 
     [Option('p', "pictures", MetaValue = "FORMATS", Separator = ',',

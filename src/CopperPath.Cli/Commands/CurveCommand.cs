@@ -1,5 +1,7 @@
+using CopperPath.Cli.Output;
 using CopperPath.Cli.Plots;
 using CopperPath.Cli.Report;
+using CopperPath.Files;
 
 namespace CopperPath.Cli.Commands;
 
@@ -8,10 +10,19 @@ public static class CurveCommand
 {
     public static int Run(CurveOptions options, Terminal terminal)
     {
+        string folder = options.Output ?? CheckCommand.DefaultFolder(options.Brief) + "-curve";
+        string? problem = null;
+        using ReportFolder? report = PathKinds.At(options.Brief) == PathKind.Nothing ? null : ReportFolder.Prepare(folder, "curve", out problem);
+        if (problem is not null)
+        {
+            terminal.Error.WriteLine(problem);
+            return ExitCode.CouldNotJudge;
+        }
+
         CurveReview review = CurveAnalysis.Run(options.Brief, terminal.Progress);
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, review.Diagnostics, options.Verbose);
-        if (review.Trace is null)
+        if (report is null || review.Trace is null)
         {
             terminal.Error.WriteLine("No curves: nothing was written.");
             return ExitCode.CouldNotJudge;
@@ -32,8 +43,8 @@ public static class CurveCommand
             terminal.Error.WriteLine(part);
         }
 
-        string folder = options.Output ?? CheckCommand.DefaultFolder(options.Brief);
-        if (OutputFolder.Write(folder, files) is { } problem)
+        problem = report.Replace(files);
+        if (problem is not null)
         {
             terminal.Error.WriteLine(problem);
             return ExitCode.CouldNotJudge;

@@ -10,7 +10,7 @@ public sealed class CurveOptions
     public string Brief { get; set; } = "";
 
     [Option('o', "output", MetaValue = "FOLDER",
-        HelpText = "Where the plots go. Default: copperpath-report/NAME beside the brief.")]
+        HelpText = "Where the plots go. Default: copperpath-report/NAME-curve beside the brief.")]
     public string? Output { get; set; }
 
     [Option('v', "verbose", HelpText = "Also list notes about the input files.")]

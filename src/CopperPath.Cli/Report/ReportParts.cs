@@ -10,7 +10,7 @@ internal sealed record MissingPart(string Name, string Reason, bool IsResult)
 {
     /// <summary>The one line a person reads.</summary>
     public override string ToString() =>
-        $"{Name}: error OUT003: found a fault while it was made ({Reason}); expected a part of the report; the rest does not lack it";
+        $"{Name}: error OUT005: found a fault while it was made ({Reason}); expected a part of the report; the rest does not lack it";
 }
 
 /// <summary>

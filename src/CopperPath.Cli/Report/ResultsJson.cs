@@ -40,25 +40,52 @@ public static class ResultsJson
             WriteFindings(json, review);
             json.WriteString("caution", Cautions.Text.ReplaceLineEndings(" "));
             FieldProbe.Write(json, review, grids);
-            json.WriteStartArray("messages");
-            foreach (Diagnostics.Diagnostic diagnostic in review.Diagnostics)
-            {
-                json.WriteStringValue(diagnostic.ToString());
-            }
-
-            json.WriteEndArray();
-            json.WriteStartArray("assumed");
-            foreach (string line in review.StatedDefaults)
-            {
-                json.WriteStringValue(VisibleText.Of(line, int.MaxValue));
-            }
-
-            json.WriteEndArray();
+            WriteRemarks(json, review);
             json.WriteEndObject();
         }
 
         stream.WriteByte((byte)'\n');
         return stream.ToArray();
+    }
+
+    /// <summary>What is left to say when nothing was solved.</summary>
+    internal static byte[] OfUndecided(Review review)
+    {
+        using MemoryStream stream = new();
+        using (Utf8JsonWriter json = new(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("formatVersion", FormatVersion);
+            json.WriteString("tool", Product.NameAndVersion);
+            json.WriteString("board", review.Brief?.Board.Name ?? "");
+            json.WriteString("revision", review.Brief?.Board.Revision);
+            json.WriteString("verdict", review.Verdict.ToString());
+            WriteFindings(json, review);
+            json.WriteString("caution", Cautions.Text.ReplaceLineEndings(" "));
+            WriteRemarks(json, review);
+            json.WriteEndObject();
+        }
+
+        stream.WriteByte((byte)'\n');
+        return stream.ToArray();
+    }
+
+    private static void WriteRemarks(Utf8JsonWriter json, Review review)
+    {
+        json.WriteStartArray("messages");
+        foreach (Diagnostics.Diagnostic diagnostic in review.Diagnostics)
+        {
+            json.WriteStringValue(diagnostic.ToString());
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("assumed");
+        foreach (string line in review.StatedDefaults)
+        {
+            json.WriteStringValue(VisibleText.Of(line, int.MaxValue));
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WriteNets(Utf8JsonWriter json, Review review, IReadOnlyList<Stretch> stretches)

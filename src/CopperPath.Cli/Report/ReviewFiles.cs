@@ -14,10 +14,11 @@ internal static class ReviewFiles
     /// <summary>Results first: what only shows them needs the most memory and is made when they are safe.</summary>
     /// <param name="review">A review with at least one net.</param>
     /// <param name="stretches">Its stretches.</param>
-    /// <param name="options">Which brief it was made from and how the pictures are wanted.</param>
+    /// <param name="brief">The brief it was made from.</param>
+    /// <param name="options">How the pictures are wanted.</param>
     /// <param name="parts">Told what could not be made.</param>
     public static IReadOnlyList<OutputFile> Of(
-        Review review, IReadOnlyList<Stretch> stretches, CheckOptions options, ReportParts parts)
+        Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, CheckOptions options, ReportParts parts)
     {
         IReadOnlyList<FieldGrid> grids = parts.Make("values of the board view", () => FieldGrid.Of(review), []);
         IReadOnlyList<OutputFile> results = Made(
@@ -38,7 +39,7 @@ internal static class ReviewFiles
         // The largest come first, so that no core is left alone with one at the end.
         IReadOnlyList<OutputFile> shown = Made(
         [
-            () => parts.Make(HtmlReport.FileName, () => [HtmlReport.Of(review, stretches, BriefSource.Of(options.Brief), grids, scales, waveforms, parts)], NoFiles),
+            () => parts.Make(HtmlReport.FileName, () => [HtmlReport.Of(review, stretches, brief, grids, scales, waveforms, parts)], NoFiles),
             .. pictures.SelectMany(picture => options.PictureFormats.Select<PictureFormat, Func<IReadOnlyList<OutputFile>>>(
                 format => () => Painted($"{picture.Name}.{OverlayPainter.EndingOf(format)}", picture.Scene, format, parts))),
             () => waveforms,

@@ -115,4 +115,8 @@ public sealed record ReviewLimits(
 /// <summary>What came out of reading a brief.</summary>
 /// <param name="Brief">The brief, or null when any diagnostic is an error.</param>
 /// <param name="Diagnostics">Remarks in file order.</param>
-public sealed record BriefReading(ReviewBrief? Brief, IReadOnlyList<Diagnostic> Diagnostics);
+public sealed record BriefReading(ReviewBrief? Brief, IReadOnlyList<Diagnostic> Diagnostics)
+{
+    /// <summary>What was read, as it stood on disk; empty when nothing was.</summary>
+    public ReadOnlyMemory<byte> Bytes { get; init; }
+}

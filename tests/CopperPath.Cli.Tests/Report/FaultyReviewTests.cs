@@ -34,7 +34,7 @@ public sealed class FaultyReviewTests : IDisposable
 
         run.ExitCode.ShouldBe(1, run.Error);
         run.Output.ShouldContain("No current can flow");
-        run.Error.ShouldNotContain("OUT003");
+        run.Error.ShouldNotContain("OUT005");
         Read("findings.csv").ShouldContain("No current can flow");
         using JsonDocument results = JsonDocument.Parse(Read("results.json"));
         MachineOutputTests.ShouldFollowTheSchema(results.RootElement);
@@ -72,7 +72,7 @@ public sealed class FaultyReviewTests : IDisposable
         files.Select(file => file.Name).ShouldBe(
             ["results.json", "findings.sarif", "nets.csv", "terminals.csv", "plated-holes.csv", "sections.csv", "findings.csv", "report.html"]);
         parts.Missing.Select(part => part.Name).ShouldBe(["layer-1.png", "rise-layer-1.png"]);
-        parts.Missing.ShouldAllBe(part => !part.IsResult && part.ToString().Contains(": error OUT003: found a fault while it was made (", StringComparison.Ordinal));
+        parts.Missing.ShouldAllBe(part => !part.IsResult && part.ToString().Contains(": error OUT005: found a fault while it was made (", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -114,7 +114,7 @@ public sealed class FaultyReviewTests : IDisposable
         int exit = Program.Run(["check", Neck(), "--output", _folder], new Terminal(output, error, IsErrorRedirected: true));
 
         exit.ShouldBe(1, error.ToString());
-        error.ToString().ShouldContain("standard output: error OUT003: found a fault while it was made (IOException: full)");
+        error.ToString().ShouldContain("standard output: error OUT005: found a fault while it was made (IOException: full)");
         Read("results.json").ShouldContain("\"BeyondLimits\"");
     }
 

@@ -13,6 +13,6 @@ internal sealed record BriefSource(string Name, byte[] Bytes)
 
     public string Sha256 => Convert.ToHexStringLower(SHA256.HashData(Bytes));
 
-    /// <summary>Reads the brief again, which was readable a moment ago.</summary>
-    public static BriefSource Of(string path) => new(Path.GetFileName(path), File.ReadAllBytes(path));
+    /// <summary>The brief of a review, as it was read for it.</summary>
+    public static BriefSource Of(string path, Review review) => new(Path.GetFileName(path), review.BriefBytes.ToArray());
 }

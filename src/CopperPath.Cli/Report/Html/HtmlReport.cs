@@ -30,19 +30,7 @@ internal static class HtmlReport
         Markup tolerance = Section("tolerance", () => ToleranceSection.Of(review));
         Markup converters = Section("converters", () => ConvertersSection.Of(review, waveforms));
         Markup page = $"""
-            <!DOCTYPE html>
-            <html lang="en">
-            <head>
-            <meta charset="utf-8">
-            <meta name="viewport" content="width=device-width, initial-scale=1">
-            <meta name="color-scheme" content="light dark">
-            <meta name="generator" content="{Product.NameAndVersion}">
-            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:">
-            <title>{review.Brief.Board.Name}{revision}: review of its power copper</title>
-            <style>
-            {Asset("report.css")}
-            </style>
-            </head>
+            {Head($"{review.Brief.Board.Name}{revision}: review of its power copper")}
             <body>
             <a class="skip" href="#findings">Skip to the findings</a>
             <header>
@@ -81,6 +69,23 @@ internal static class HtmlReport
         Markup Section(string id, Func<Markup> make) => parts.Make(
             $"{FileName}, section {id}", make, reason => (Markup)$"""<section id="{id}"><h2>Missing: {id}</h2><p>This section could not be made: {reason}.</p></section>""");
     }
+
+    /// <summary>All of a page before its body.</summary>
+    internal static Markup Head(string title) => $"""
+        <!DOCTYPE html>
+        <html lang="en">
+        <head>
+        <meta charset="utf-8">
+        <meta name="viewport" content="width=device-width, initial-scale=1">
+        <meta name="color-scheme" content="light dark">
+        <meta name="generator" content="{Product.NameAndVersion}">
+        <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:">
+        <title>{title}</title>
+        <style>
+        {Asset("report.css")}
+        </style>
+        </head>
+        """;
 
     /// <summary>Sections that a review may lack are named where they are there.</summary>
     private static Markup Contents(Markup capacity, Markup tolerance, Markup converters)

@@ -30,6 +30,9 @@ public static class BoardSourceCode
     /// <summary>A file that the operating system does not let be read.</summary>
     public const string Unreadable = "BRD009";
 
+    /// <summary>A pipe, socket or device, or a link that leads to one or nowhere, where a file should stand.</summary>
+    public const string NotAFile = "BRD010";
+
     /// <summary>No file was found to be copper.</summary>
     public const string NoCopper = "BRD020";
 

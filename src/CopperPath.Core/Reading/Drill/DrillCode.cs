@@ -111,6 +111,9 @@ public static class DrillCode
     /// <summary>Drill data in Gerber form that draws something no drill can make.</summary>
     public const string NotADrill = "DRL036";
 
+    /// <summary>More holes and cuts in all drill files of a board than may be read.</summary>
+    public const string TooManyInAll = "DRL037";
+
     /// <summary>Holes that another drill file, or the same one, holds already.</summary>
     public const string SameHoles = "DRL040";
 

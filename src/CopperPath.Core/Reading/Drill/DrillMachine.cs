@@ -11,7 +11,7 @@ namespace CopperPath.Reading.Drill;
 internal sealed class DrillMachine(DrillLog log, DrillNumberRules rules, DrillToolTable tools)
 {
     /// <summary>More features than any board has; a larger count is a damaged or hostile file.</summary>
-    private const int MaxFeatures = 1_000_000;
+    internal const int MaxFeatures = 1_000_000;
 
     private readonly List<DrilledFeature> _features = [];
     private readonly List<PointNm> _cut = [];

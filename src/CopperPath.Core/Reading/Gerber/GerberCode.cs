@@ -140,6 +140,9 @@ public static class GerberCode
     /// <summary>More objects, vertices or nesting than the reader's limits.</summary>
     public const string TooMuch = "GBR062";
 
+    /// <summary>More objects or vertices in all images of a board than may be read.</summary>
+    public const string TooMuchInAll = "GBR063";
+
     /// <summary>An attribute whose fields are not as its name asks.</summary>
     public const string BadAttribute = "GBR070";
 
