@@ -35,9 +35,11 @@ internal sealed record DrillSet(IReadOnlyList<DrillArtwork> Artwork, IReadOnlyLi
                 : ReadProgram(file, answers, layers, profile, diagnostics);
             diagnostics.AddRange(reading.Diagnostics);
             formats.Add($"{file.File.Name}: {reading.Format}");
-            if (reading.Artwork is { } drill)
+            if (reading.Artwork is { } read)
             {
-                artwork.Add(WithFilePlating(drill, file));
+                DrillArtwork drill = WithFilePlating(read, file);
+                artwork.Add(drill);
+                diagnostics.AddRange(ToolSizes.Check(drill, identified.CopperLayerCount));
             }
         }
 

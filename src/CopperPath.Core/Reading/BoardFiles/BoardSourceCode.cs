@@ -56,4 +56,10 @@ public static class BoardSourceCode
 
     /// <summary>A Gerber or drill file whose role is not known.</summary>
     public const string UnknownRole = "BRD028";
+
+    /// <summary>A file named as copper, drill or outline, or made of coordinates, that is in no form which is read.</summary>
+    public const string UnreadData = "BRD029";
+
+    /// <summary>A file function that the format does not have.</summary>
+    public const string UnknownFunction = "BRD030";
 }

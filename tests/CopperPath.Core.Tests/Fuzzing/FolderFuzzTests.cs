@@ -1,0 +1,139 @@
+using System.Diagnostics;
+using System.Text;
+using CopperPath.Judging;
+
+namespace CopperPath.Core.Tests.Fuzzing;
+
+/// <summary>
+/// Whole reviews of folders whose files were damaged, exchanged or transformed: each is answered, soon, and none passes
+/// with other copper where the rest of the folder tells of it. What passes because nothing tells is listed in
+/// docs/cross-check.md.
+/// </summary>
+public sealed class FolderFuzzTests : IDisposable
+{
+    /// <summary>Processor time of one review: some tens of milliseconds for the board as it is.</summary>
+    private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(5);
+
+    /// <summary>In memory where the system has such a place.</summary>
+    private readonly string _folder = Directory.CreateDirectory(Path.Combine(
+        Directory.Exists("/dev/shm") ? "/dev/shm" : Path.GetTempPath(), Path.GetRandomFileName())).FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public void NoDamagedFolderPassesThatCouldBeKnown() => ShouldBeAnswered(seed: 1, count: 100);
+
+    [Fact]
+    [Trait("Category", "Soak")]
+    public void TenThousandDamagedFoldersAreAnswered()
+    {
+        Assert.SkipUnless(Environment.GetEnvironmentVariable("COPPERPATH_SOAK") is not null, "set COPPERPATH_SOAK to run");
+        ShouldBeAnswered(seed: 2, count: 1_500);
+    }
+
+    private void ShouldBeAnswered(int seed, int count)
+    {
+        FolderMutator mutator = new(seed);
+        FolderOracle[] oracles = [.. Enumerable.Range(0, 4).Select(number =>
+        {
+            Review whole = Check(FolderMutator.BoardOf(number), FolderMutator.BoardOf(number).Files(), $"whole{number}");
+            whole.Verdict.ShouldBe(Verdict.WithinLimits);
+            return new FolderOracle(whole);
+        })];
+        FolderCase[] cases = new FolderCase[count];
+        Parallel.For(0, count, number => cases[number] = Run(mutator.Make(number), number, oracles[FolderMutator.BoardNumber(number)]));
+        TestContext.Current.TestOutputHelper?.WriteLine(Table(cases));
+
+        // Some damage must be noticed and some must not, or the run would prove little.
+        cases.Count(one => one.Outcome == FolderOutcome.NotJudged).ShouldBeInRange(count / 4, count - (count / 20));
+        cases.Where(one => one.Outcome == FolderOutcome.PassedAnother && one.IsKnowable).Select(one => $"{one.Number}: {one.Kind}")
+            .ShouldBeEmpty("a review passed over what the rest of the folder contradicts");
+    }
+
+    private FolderCase Run(FolderMutation mutation, int number, FolderOracle oracle)
+    {
+        try
+        {
+            long start = Stopwatch.GetTimestamp();
+            Review review = Check(FolderMutator.BoardOf(number), mutation.Files, $"case{number}");
+            if (Stopwatch.GetElapsedTime(start) > MostTime)
+            {
+                TimeSpan before = Environment.CpuUsage.TotalTime;
+                Check(FolderMutator.BoardOf(number), mutation.Files, $"case{number}");
+
+                // Other cases run beside it on every core, so this is an upper bound.
+                (Environment.CpuUsage.TotalTime - before).ShouldBeLessThan(MostTime * Environment.ProcessorCount);
+            }
+
+            FolderOutcome outcome = review.Verdict switch
+            {
+                Verdict.CouldNotJudge => FolderOutcome.NotJudged,
+                Verdict.BeyondLimits => FolderOutcome.BeyondLimits,
+                _ => oracle.IsAnotherBoard(review) ? FolderOutcome.PassedAnother : FolderOutcome.PassedSame,
+            };
+            return new FolderCase(
+                number, mutation.Kind, mutation.IsKnowable, outcome, outcome == FolderOutcome.PassedAnother && oracle.IsAnotherResult(review));
+        }
+        catch (Exception e)
+        {
+            Assert.Fail($"case {number}, {mutation.Kind}: {e}");
+            throw;
+        }
+    }
+
+    private Review Check(SmallBoard board, SortedDictionary<string, byte[]> files, string name)
+    {
+        string folder = Directory.CreateDirectory(Path.Combine(_folder, name, "files")).FullName;
+        foreach ((string file, byte[] bytes) in files)
+        {
+            File.WriteAllBytes(Path.Combine(folder, file), bytes);
+        }
+
+        string brief = Path.Combine(_folder, name, "brief.yaml");
+        File.WriteAllText(brief, board.Brief("files"));
+        try
+        {
+            return Analysis.Check(brief);
+        }
+        finally
+        {
+            Directory.Delete(Path.Combine(_folder, name), recursive: true);
+        }
+    }
+
+    /// <summary>One line for each kind of a single change, and the passes over another board one by one.</summary>
+    private static string Table(IReadOnlyList<FolderCase> cases)
+    {
+        StringBuilder text = new("kind | cases | not judged | beyond limits | passed, same board | passed, another board | of these with another result\n");
+        Add("all", cases);
+        foreach (IGrouping<string, FolderCase> kind in cases.Where(one => !one.Kind.Contains(';', StringComparison.Ordinal))
+            .GroupBy(one => one.Kind).OrderBy(kind => kind.Key, StringComparer.Ordinal))
+        {
+            Add(kind.Key, [.. kind]);
+        }
+
+        Add("two changes", [.. cases.Where(one => one.Kind.Contains(';', StringComparison.Ordinal))]);
+        foreach (FolderCase missed in cases.Where(one => one.Outcome == FolderOutcome.PassedAnother))
+        {
+            text.Append(FormattableString.Invariant(
+                $"passed: case {missed.Number}, board {FolderMutator.BoardNumber(missed.Number)}, {(missed.IsKnowable ? "KNOWABLE, " : "")}{(missed.IsAnotherResult ? "another result, " : "")}{missed.Kind}\n"));
+        }
+
+        return text.ToString();
+
+        void Add(string kind, IReadOnlyList<FolderCase> of) => text.Append(FormattableString.Invariant(
+            $"{kind} | {of.Count} | {Count(of, FolderOutcome.NotJudged)} | {Count(of, FolderOutcome.BeyondLimits)} | {Count(of, FolderOutcome.PassedSame)} | {Count(of, FolderOutcome.PassedAnother)} | {of.Count(one => one.IsAnotherResult)}\n"));
+    }
+
+    private static int Count(IReadOnlyList<FolderCase> of, FolderOutcome outcome) => of.Count(one => one.Outcome == outcome);
+
+    private enum FolderOutcome
+    {
+        NotJudged,
+        BeyondLimits,
+        PassedSame,
+        PassedAnother,
+    }
+
+    private sealed record FolderCase(int Number, string Kind, bool IsKnowable, FolderOutcome Outcome, bool IsAnotherResult);
+}
