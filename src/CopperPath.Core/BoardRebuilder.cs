@@ -7,6 +7,7 @@ using CopperPath.Geometry;
 using CopperPath.Nets;
 using CopperPath.Reading.BoardFiles;
 using CopperPath.Reading.Gerber;
+using CopperPath.Reading.JobFiles;
 using CopperPath.Reading.Netlist;
 using CopperPath.Reading.Placement;
 using FileRole = CopperPath.Reading.BoardFiles.FileRole;
@@ -44,7 +45,7 @@ internal static class BoardRebuilder
 
         // 3. The copper of each layer.
         clock.Begin("Rebuilding copper");
-        List<CopperLayer> layers = BuildCopper(wanted, readings, profile, diagnostics);
+        IReadOnlyList<CopperLayer> layers = BuildCopper(wanted, readings, profile, artwork => StatedNegative(artwork, answers, identified.Job), diagnostics);
         if (layers.Count == 0)
         {
             return new Board(identified.Files, null, profile, [], [], diagnostics);
@@ -53,6 +54,10 @@ internal static class BoardRebuilder
         // 4. The holes: only now, because undeclared drill formats are inferred from the copper.
         clock.Begin("Reading drills");
         DrillSet drills = DrillSet.Read(identified, answers, layers, profile, diagnostics);
+
+        (layers, IReadOnlyList<Diagnostic> onPolarity) = PolarityCheck.Settle(
+            layers, drills.Artwork, profile, BriefAnswers.FilesOfStatedPolarity(answers), artwork => StatedNegative(artwork, answers, identified.Job));
+        diagnostics.AddRange(onPolarity);
 
         // 5. The nets; a netlist names them and checks them.
         clock.Begin("Finding nets");
@@ -67,6 +72,12 @@ internal static class BoardRebuilder
 
         return new Board(identified.Files, nets, profile, drills.Artwork, drills.Formats, diagnostics);
     }
+
+    /// <summary>Whether a layer draws absent copper: by the brief, by the file itself, by the job file; null where none says.</summary>
+    private static bool? StatedNegative(LayerArtwork artwork, BoardSection? answers, JobFile? job) =>
+        BriefAnswers.IsNegative(artwork.File, answers) ?? CopperBuilder.DeclaredNegative(artwork)
+            ?? (job?.Files.FirstOrDefault(entry => entry.Path == artwork.File)?.FilePolarity is { } polarity
+                ? polarity.Equals("Negative", StringComparison.OrdinalIgnoreCase) : null);
 
     /// <summary>Holes and cuts that only take copper away, stated as unplated or inferred to be.</summary>
     public static IReadOnlyList<DrilledFeature> UnplatedCuts(Board board) =>
@@ -117,7 +128,7 @@ internal static class BoardRebuilder
     }
 
     private static List<CopperLayer> BuildCopper(
-        IdentifiedFile[] wanted, GerberReading[] readings, IReadOnlyList<PolygonNm> profile, List<Diagnostic> diagnostics)
+        IdentifiedFile[] wanted, GerberReading[] readings, IReadOnlyList<PolygonNm> profile, Func<LayerArtwork, bool?> isNegative, List<Diagnostic> diagnostics)
     {
         (CopperLayer? Layer, IReadOnlyList<Diagnostic> Diagnostics)[] built =
             new (CopperLayer?, IReadOnlyList<Diagnostic>)[wanted.Length];
@@ -125,7 +136,7 @@ internal static class BoardRebuilder
         {
             if (wanted[i].Role == FileRole.Copper && readings[i].Artwork is { } artwork)
             {
-                built[i] = CopperBuilder.Build(wanted[i].CopperLayer, artwork, profile);
+                built[i] = CopperBuilder.Build(wanted[i].CopperLayer, artwork, profile, isNegative(artwork));
             }
         });
 

@@ -28,7 +28,7 @@ public sealed class FolderFuzzTests : IDisposable
     public void TenThousandDamagedFoldersAreAnswered()
     {
         Assert.SkipUnless(Environment.GetEnvironmentVariable("COPPERPATH_SOAK") is not null, "set COPPERPATH_SOAK to run");
-        ShouldBeAnswered(seed: 2, count: 1_500);
+        ShouldBeAnswered(seed: 2, count: 10_000);
     }
 
     private void ShouldBeAnswered(int seed, int count)
@@ -44,6 +44,14 @@ public sealed class FolderFuzzTests : IDisposable
         Parallel.For(0, count, number => cases[number] = Run(mutator.Make(number), number, oracles[FolderMutator.BoardNumber(number)]));
         TestContext.Current.TestOutputHelper?.WriteLine(Table(cases));
 
+        // A busy machine makes any of them late: what counts is the work of one that runs alone.
+        foreach (int slow in cases.Where(one => one.Taken > MostTime).Select(one => one.Number))
+        {
+            TimeSpan before = Environment.CpuUsage.TotalTime;
+            Check(FolderMutator.BoardOf(slow), mutator.Make(slow).Files, "slow");
+            (Environment.CpuUsage.TotalTime - before).ShouldBeLessThan(MostTime, $"case {slow}: {cases[slow].Kind}");
+        }
+
         // Some damage must be noticed and some must not, or the run would prove little.
         cases.Count(one => one.Outcome == FolderOutcome.NotJudged).ShouldBeInRange(count / 4, count - (count / 20));
         cases.Where(one => one.Outcome == FolderOutcome.PassedAnother && one.IsKnowable).Select(one => $"{one.Number}: {one.Kind}")
@@ -56,15 +64,7 @@ public sealed class FolderFuzzTests : IDisposable
         {
             long start = Stopwatch.GetTimestamp();
             Review review = Check(FolderMutator.BoardOf(number), mutation.Files, $"case{number}");
-            if (Stopwatch.GetElapsedTime(start) > MostTime)
-            {
-                TimeSpan before = Environment.CpuUsage.TotalTime;
-                Check(FolderMutator.BoardOf(number), mutation.Files, $"case{number}");
-
-                // Other cases run beside it on every core, so this is an upper bound.
-                (Environment.CpuUsage.TotalTime - before).ShouldBeLessThan(MostTime * Environment.ProcessorCount);
-            }
-
+            TimeSpan taken = Stopwatch.GetElapsedTime(start);
             FolderOutcome outcome = review.Verdict switch
             {
                 Verdict.CouldNotJudge => FolderOutcome.NotJudged,
@@ -72,7 +72,7 @@ public sealed class FolderFuzzTests : IDisposable
                 _ => oracle.IsAnotherBoard(review) ? FolderOutcome.PassedAnother : FolderOutcome.PassedSame,
             };
             return new FolderCase(
-                number, mutation.Kind, mutation.IsKnowable, outcome, outcome == FolderOutcome.PassedAnother && oracle.IsAnotherResult(review));
+                number, mutation.Kind, mutation.IsKnowable, outcome, outcome == FolderOutcome.PassedAnother && oracle.IsAnotherResult(review), taken);
         }
         catch (Exception e)
         {
@@ -135,5 +135,5 @@ public sealed class FolderFuzzTests : IDisposable
         PassedAnother,
     }
 
-    private sealed record FolderCase(int Number, string Kind, bool IsKnowable, FolderOutcome Outcome, bool IsAnotherResult);
+    private sealed record FolderCase(int Number, string Kind, bool IsKnowable, FolderOutcome Outcome, bool IsAnotherResult, TimeSpan Taken);
 }
