@@ -30,6 +30,9 @@ public static class BoardSourceCode
     /// <summary>A file that the operating system does not let be read.</summary>
     public const string Unreadable = "BRD009";
 
+    /// <summary>Fabrication files in a folder below the one that is read.</summary>
+    public const string LeftBelow = "BRD010";
+
     /// <summary>No file was found to be copper.</summary>
     public const string NoCopper = "BRD020";
 

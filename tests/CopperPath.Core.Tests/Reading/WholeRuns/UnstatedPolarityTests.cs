@@ -80,12 +80,45 @@ public sealed class UnstatedPolarityTests
             remark => remark.StartsWith("board.g2: warning CUP005: found a layer declared as absent copper that looks drawn as copper", StringComparison.Ordinal));
     }
 
+    /// <summary>The two planes of a real board, first as they say themselves, then silent: the same copper.</summary>
+    [Fact]
+    public void ThePlanesOfARealBoardAreToldWithoutTheirWord()
+    {
+        string board = SharedData.Require("boards-open", "dopflow-control");
+        string copy = Directory.CreateTempSubdirectory("copperpath-test-").FullName;
+        try
+        {
+            foreach (string path in Directory.EnumerateFiles(board, "*", SearchOption.AllDirectories))
+            {
+                // The outline's extension alone says too little.
+                string name = Path.GetFileName(path);
+                File.WriteAllText(Path.Combine(copy, name == "PCB.GM" ? "PCB.GKO" : name), File.ReadAllText(path));
+            }
+
+            double[] stated = AreasM2(Analysis.Survey(copy).Board);
+            foreach (string plane in Directory.EnumerateFiles(copy, "PCB.GP?"))
+            {
+                File.WriteAllText(plane, File.ReadAllText(plane).Replace("TF.FilePolarity,Negative", "", StringComparison.Ordinal));
+            }
+
+            Board silent = Analysis.Survey(copy).Board;
+            silent.Diagnostics.Count(remark => remark.Code == "CUP004").ShouldBe(2);
+            AreasM2(silent).ShouldBe(stated);
+        }
+        finally
+        {
+            Directory.Delete(copy, recursive: true);
+        }
+    }
+
     [Fact]
     public void APolarityOfWhatIsNoCopperIsRefused()
     {
         using MendedFolder folder = new() { Answer = "  layers: { file: board.gts, role: mask top, polarity: negative }\n" };
         folder.Check().Diagnostics.ShouldContain(remark => remark.Found == "a polarity for a file that is not copper");
     }
+
+    private static double[] AreasM2(Board board) => [.. board.Nets!.Layers.Select(layer => layer.AreaM2)];
 
     /// <summary>The plane of the small board, its clearances dark instead of clear and nothing below them.</summary>
     private static MendedFolder Absent(MendedFolder folder)
