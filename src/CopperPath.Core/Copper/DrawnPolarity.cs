@@ -23,11 +23,11 @@ internal enum DrawnAs
 /// area of the layer comes near. Lands of a layer drawn as copper are no wider than the outer ones, and some are joined
 /// by lines or areas. Common practice, no source.
 /// </summary>
-/// <param name="Flashed">Plated holes with a flash of the layer about them.</param>
+/// <param name="Flashed">Plated holes with a flash of the layer about them that can be compared with the land outside.</param>
 /// <param name="Cleared">Those whose flash reads as a clearance or a thermal relief.</param>
-/// <param name="Alone">Those that no line or area of the layer is joined to, were it copper.</param>
-/// <param name="LineShare">Share of the board that copper with a line or an area in it would cover.</param>
-internal sealed record DrawnPolarity(int Flashed, int Cleared, int Alone, double LineShare)
+/// <param name="Joined">Plated holes, flashed or not, that would meet copper with a line or an area in it, were the layer drawn as copper.</param>
+/// <param name="LineShare">Share of the board that such copper would cover.</param>
+internal sealed record DrawnPolarity(int Flashed, int Cleared, int Joined, double LineShare)
 {
     /// <summary>How far a flash may lie from its hole, as where coordinates are rounded to coarse digits.</summary>
     private const long SamePlaceNm = 20_000;
@@ -48,46 +48,48 @@ internal sealed record DrawnPolarity(int Flashed, int Cleared, int Alone, double
     private const int WallPoints = 16;
 
     public DrawnAs Answer =>
-        Flashed < FewestHoles ? DrawnAs.Copper
-        : Cleared >= Most * Flashed && Alone >= Most * Flashed && LineShare <= LargestLineShare ? DrawnAs.AbsentCopper
-        : Alone == Flashed ? DrawnAs.Unclear
+        Flashed < FewestHoles || LineShare > LargestLineShare ? DrawnAs.Copper
+        : Cleared >= Most * Flashed && Joined <= (1 - Most) * Flashed ? DrawnAs.AbsentCopper
+        : Joined == 0 ? DrawnAs.Unclear
         : DrawnAs.Copper;
 
     /// <summary>True where the flashes can not be clearances: no wider than the lands outside.</summary>
     public bool HasLandsOnly => Flashed >= FewestHoles && Cleared <= (1 - Most) * Flashed;
 
-    /// <param name="layer">The layer, its drawing taken as copper.</param>
+    /// <param name="layer">The drawing of the layer.</param>
+    /// <param name="drawn">What it covers; empty where it is known to be absent copper, so that nothing joins there.</param>
     /// <param name="outer">Top and bottom, for the size of the lands.</param>
     /// <param name="holes">Round holes through the layer that are plated, or may be.</param>
     /// <param name="boardMm2">Area of the board, square millimetres.</param>
     public static DrawnPolarity Of(
-        LayerArtwork layer, IReadOnlyList<LayerArtwork> outer, IReadOnlyList<DrilledFeature> holes, double boardMm2)
+        LayerArtwork layer, IReadOnlyList<PolygonNm> drawn, IReadOnlyList<LayerArtwork> outer, IReadOnlyList<DrilledFeature> holes, double boardMm2)
     {
-        IReadOnlyList<PolygonNm> islands = CopperBuilder.Painted(layer);
-        PolygonLocator locator = new(islands);
+        FlashesAt flashes = new(layer);
+        (DrilledFeature Hole, PaintedObject Flash)[] flashed = [.. holes.Select(hole => (hole, Flash: flashes.Find(hole.Path[0])!))
+            .Where(pair => pair.Flash is not null)];
+        if (flashed.Length < FewestHoles)
+        {
+            return new DrawnPolarity(flashed.Length, 0, 0, 0);
+        }
+
+        FlashesAt[] lands = [.. outer.Select(artwork => new FlashesAt(artwork))];
+        WallContact contact = new();
+        int compared = 0, cleared = 0;
+        foreach ((DrilledFeature hole, PaintedObject flash) in flashed)
+        {
+            long landNm = lands.Max(land => land.Find(hole.Path[0]) is { } found ? WidthNm(found) : 0);
+            bool isRelief = !contact.Of(flash, hole);
+            compared += isRelief || landNm > 0 ? 1 : 0;
+            cleared += isRelief || (landNm > 0 && WidthNm(flash) >= landNm + WiderNm) ? 1 : 0;
+        }
+
+        PolygonLocator locator = new(drawn);
         HashSet<int> lined = [.. layer.Objects
             .Where(painted => painted is { Kind: not PaintKind.Flash, Polarity: Polarity.Dark, Rings.Count: > 0 })
             .Select(painted => locator.Find(painted.Rings[0][0] + painted.Offset)).Where(island => island >= 0)];
-        FlashesAt flashes = new(layer);
-        FlashesAt[] lands = [.. outer.Select(artwork => new FlashesAt(artwork))];
-        int flashed = 0, cleared = 0, alone = 0;
-        foreach (DrilledFeature hole in holes)
-        {
-            PointNm at = hole.Path[0];
-            if (flashes.Find(at) is not { } flash)
-            {
-                continue;
-            }
-
-            flashed++;
-            long landNm = lands.Max(land => land.Find(at) is { } found ? WidthNm(found) : 0);
-            bool isRelief = !MeetsWall(flash, hole);
-            cleared += isRelief || (landNm > 0 && WidthNm(flash) >= landNm + WiderNm) ? 1 : 0;
-            alone += lined.Contains(locator.Find(flash.Rings[0][0] + flash.Offset)) ? 0 : 1;
-        }
-
-        double linedMm2 = lined.Sum(island => islands[island].AreaNm2) * 1e-12;
-        return new DrawnPolarity(flashed, cleared, alone, boardMm2 > 0 ? linedMm2 / boardMm2 : 1);
+        int joined = holes.Count(hole => lined.Contains(locator.Find(hole.Path[0]))
+            || (flashes.Find(hole.Path[0]) is { } flash && lined.Contains(locator.Find(flash.Rings[0][0] + flash.Offset))));
+        return new DrawnPolarity(compared, cleared, joined, boardMm2 > 0 ? lined.Sum(island => drawn[island].AreaNm2) * 1e-12 / boardMm2 : 1);
     }
 
     private static long WidthNm(PaintedObject flash)
@@ -96,17 +98,28 @@ internal sealed record DrawnPolarity(int Flashed, int Cleared, int Alone, double
         return Math.Max(box.WidthNm, box.HeightNm);
     }
 
-    /// <summary>Whether the flash covers any of the hole's wall, a hair outside it.</summary>
-    private static bool MeetsWall(PaintedObject flash, DrilledFeature hole)
+    /// <summary>Whether a flash covers any of a hole's wall, a hair outside it; asked once for each shape and drill.</summary>
+    private sealed class WallContact
     {
-        PolygonLocator shape = new(PolygonOperations.Union(flash.Rings));
-        double radiusNm = (hole.ToolDiameterNm / 2.0) + 1_500;
-        return Enumerable.Range(0, WallPoints).Any(i =>
+        private readonly Dictionary<(IReadOnlyList<PointNm[]> Rings, long DiameterNm), bool> _known = [];
+
+        public bool Of(PaintedObject flash, DrilledFeature hole)
         {
-            (double sin, double cos) = Math.SinCos(Math.Tau * i / WallPoints);
-            PointNm at = hole.Path[0] + new PointNm((long)Math.Round(radiusNm * cos), (long)Math.Round(radiusNm * sin));
-            return shape.Find(at - flash.Offset) >= 0;
-        });
+            if (!_known.TryGetValue((flash.Rings, hole.ToolDiameterNm), out bool meets))
+            {
+                PolygonLocator shape = new(PolygonOperations.Union(flash.Rings));
+                double radiusNm = (hole.ToolDiameterNm / 2.0) + 1_500;
+                meets = Enumerable.Range(0, WallPoints).Any(i =>
+                {
+                    (double sin, double cos) = Math.SinCos(Math.Tau * i / WallPoints);
+                    PointNm at = hole.Path[0] + new PointNm((long)Math.Round(radiusNm * cos), (long)Math.Round(radiusNm * sin));
+                    return shape.Find(at - flash.Offset) >= 0;
+                });
+                _known.Add((flash.Rings, hole.ToolDiameterNm), meets);
+            }
+
+            return meets;
+        }
     }
 
     /// <summary>Dark flashes of a layer by place; of several at one place the widest.</summary>

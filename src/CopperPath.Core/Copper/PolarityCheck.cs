@@ -32,14 +32,21 @@ public static class PolarityCheck
         double boardMm2 = profile.Count > 0
             ? profile.Sum(piece => piece.AreaNm2) * 1e-12
             : (double)extent.WidthNm * extent.HeightNm * 1e-12;
+        DrawnPolarity?[] signs = new DrawnPolarity?[layers.Count];
+        Parallel.For(1, layers.Count - 1, i =>
+        {
+            if (!settled.Contains(layers[i].File))
+            {
+                signs[i] = DrawnPolarity.Of(
+                    layers[i].Artwork, isNegative(layers[i].Artwork) == true ? [] : layers[i].Islands,
+                    [layers[0].Artwork, layers[^1].Artwork], HolesThrough(layers[i].Number, drills), boardMm2);
+            }
+        });
         for (int i = 1; i < layers.Count - 1; i++)
         {
-            CopperLayer layer = layers[i];
-            if (!settled.Contains(layer.File))
+            if (signs[i] is { } ofLayer)
             {
-                DrawnPolarity signs = DrawnPolarity.Of(
-                    layer.Artwork, [layers[0].Artwork, layers[^1].Artwork], HolesThrough(layer.Number, drills), boardMm2);
-                result[i] = Settle(layer, isNegative(layer.Artwork), signs, profile, diagnostics);
+                result[i] = Settle(layers[i], isNegative(layers[i].Artwork), ofLayer, profile, diagnostics);
             }
         }
 
@@ -52,7 +59,7 @@ public static class PolarityCheck
         SourcePosition where = SourcePosition.WholeFile(layer.File);
         const string answer = "a stated polarity; `polarity` for this file in the brief settles it";
         string evidence = string.Create(CultureInfo.InvariantCulture,
-            $"of {signs.Flashed} flashes at plated holes {signs.Cleared} are clearances or thermal reliefs, and {signs.Alone} are joined to nothing");
+            $"of {signs.Flashed} flashes at plated holes {signs.Cleared} are clearances or thermal reliefs, and as copper its lines and areas would join {signs.Joined} holes");
         if (declared == true)
         {
             if (signs.HasLandsOnly)

@@ -4,14 +4,24 @@ using System.Text.RegularExpressions;
 
 namespace CopperPath.Core.Tests.Fuzzing;
 
+/// <summary>What tells of a change, if the copper is another one for it.</summary>
+internal enum TellTale
+{
+    /// <summary>Nothing: the changed folder is as good a board as any.</summary>
+    None,
+
+    /// <summary>The other files of the folder, which contradict the changed one.</summary>
+    OtherFiles,
+
+    /// <summary>The changed file itself: its missing end, or nothing in it.</summary>
+    FileItself,
+}
+
 /// <summary>A board's folder after one or two changes.</summary>
 /// <param name="Kind">What was changed, in which kind of file: the same words for every case of a kind.</param>
-/// <param name="IsKnowable">
-/// True where the rest of the folder contradicts the change, so that no review may pass over it unless the copper is
-/// still the same. False where the changed folder is as good a board as any.
-/// </param>
+/// <param name="TellTale">What tells of it; of two changes the plainer one.</param>
 /// <param name="Files">The files by name.</param>
-internal sealed record FolderMutation(string Kind, bool IsKnowable, SortedDictionary<string, byte[]> Files);
+internal sealed record FolderMutation(string Kind, TellTale TellTale, SortedDictionary<string, byte[]> Files);
 
 /// <summary>Damages, exchanges and transforms the files of a folder; each case by its number, whatever ran before.</summary>
 internal sealed partial class FolderMutator(int seed)
@@ -29,38 +39,38 @@ internal sealed partial class FolderMutator(int seed)
     {
         Random random = new(unchecked((seed * 1_000_003) + number));
         SortedDictionary<string, byte[]> files = new(Originals[BoardNumber(number)], StringComparer.Ordinal);
-        (string kind, bool isKnowable) = Change(files, random);
+        (string kind, TellTale tellTale) = Change(files, random);
         if (random.Next(4) == 0)
         {
-            (string second, bool secondIsKnowable) = Change(files, random);
+            (string second, TellTale ofSecond) = Change(files, random);
             kind = string.CompareOrdinal(kind, second) <= 0 ? $"{kind}; {second}" : $"{second}; {kind}";
-            isKnowable |= secondIsKnowable;
+            tellTale = (TellTale)Math.Max((int)tellTale, (int)ofSecond);
         }
 
-        return new FolderMutation(kind, isKnowable, files);
+        return new FolderMutation(kind, tellTale, files);
     }
 
-    private static (string Kind, bool IsKnowable) Change(SortedDictionary<string, byte[]> files, Random random)
+    private static (string Kind, TellTale TellTale) Change(SortedDictionary<string, byte[]> files, Random random)
     {
         // Half of all changes go to the copper and its holes.
         string[] names = [.. files.Keys.Where(name => random.Next(2) == 0 || RoleOf(name) is "copper" or "plated holes")];
         string name = names.Length > 0 ? names[random.Next(names.Length)] : files.Keys.First();
         string role = RoleOf(name);
-        (string change, bool isKnowable) = random.Next(10) switch
+        (string change, TellTale tellTale) = random.Next(10) switch
         {
             < 3 => Damage(files, name, random),
             < 6 => Exchange(files, name, random),
             _ => Transform(files, name, random),
         };
-        return ($"{role}: {change}", isKnowable);
+        return ($"{role}: {change}", tellTale);
     }
 
-    private static (string, bool) Damage(SortedDictionary<string, byte[]> files, string name, Random random)
+    private static (string, TellTale) Damage(SortedDictionary<string, byte[]> files, string name, Random random)
     {
         byte[] bytes = files[name];
         if (bytes.Length == 0)
         {
-            return ("nothing to damage", false);
+            return ("nothing to damage", TellTale.None);
         }
 
         List<string> lines = [.. Encoding.Latin1.GetString(bytes).Split('\n')];
@@ -71,7 +81,7 @@ internal sealed partial class FolderMutator(int seed)
             case 0:
                 files[name] = [.. bytes];
                 files[name][at] = (byte)random.Next(256);
-                return ("a byte changed", false);
+                return ("a byte changed", TellTale.None);
             case 1:
                 files[name] = [.. bytes];
                 for (int i = 0; i < 8; i++)
@@ -79,61 +89,61 @@ internal sealed partial class FolderMutator(int seed)
                     files[name][random.Next(bytes.Length)] = (byte)"0123456789XYDGMT*%.-\n"[random.Next(21)];
                 }
 
-                return ("8 bytes changed", false);
+                return ("8 bytes changed", TellTale.None);
             case 2:
                 files[name] = [.. bytes[..at], .. bytes[(at + 1)..]];
-                return ("a byte lost", false);
+                return ("a byte lost", TellTale.None);
             case 3:
                 files[name] = bytes[..at];
-                return ("cut off", MakesCopper(name));
+                return ("cut off", IfCopper(name, TellTale.FileItself));
             case 4:
                 files[name] = Joined(lines[..line]);
-                return ("cut off between lines", MakesCopper(name));
+                return ("cut off between lines", IfCopper(name, TellTale.FileItself));
             case 5:
                 lines.RemoveAt(line);
                 files[name] = Joined(lines);
-                return ("a line lost", false);
+                return ("a line lost", TellTale.None);
             case 6:
                 lines.RemoveRange(line, Math.Min(lines.Count - line, 1 + random.Next(lines.Count / 2)));
                 files[name] = Joined(lines);
-                return ("lines lost", false);
+                return ("lines lost", TellTale.None);
             default:
                 lines.InsertRange(line, lines.GetRange(random.Next(lines.Count), 1));
                 files[name] = Joined(lines);
-                return ("a line repeated elsewhere", false);
+                return ("a line repeated elsewhere", TellTale.None);
         }
     }
 
-    private static (string, bool) Exchange(SortedDictionary<string, byte[]> files, string name, Random random)
+    private static (string, TellTale) Exchange(SortedDictionary<string, byte[]> files, string name, Random random)
     {
         string other = files.Keys.ElementAt(random.Next(files.Count));
         switch (random.Next(7))
         {
             case 0:
                 files.Remove(name);
-                return ("removed", MakesCopper(name));
+                return ("removed", IfCopper(name, TellTale.OtherFiles));
             case 1:
                 files[name] = [];
-                return ("emptied", MakesCopper(name));
+                return ("emptied", IfCopper(name, TellTale.FileItself));
             case 2:
                 files[name] = HeadOnly(files[name]);
-                return ("nothing but its head", MakesCopper(name));
+                return ("nothing but its head", IfCopper(name, TellTale.OtherFiles));
             case 3:
                 (files[name], string of) = (files[other], RoleOf(other));
-                return ($"content of {(other == name ? "itself" : of)}", other != name && MakesCopper(name));
+                return ($"content of {(other == name ? "itself" : of)}", other == name ? TellTale.None : IfCopper(name, TellTale.OtherFiles));
             case 4:
                 (files[name], files[other]) = (files[other], files[name]);
-                return ($"exchanged with {(other == name ? "itself" : RoleOf(other))}", false);
+                return ($"exchanged with {(other == name ? "itself" : RoleOf(other))}", TellTale.None);
             case 5:
                 Move(files, name, "part7.dat");
-                return ("renamed to nothing known", false);
+                return ("renamed to nothing known", TellTale.None);
             default:
                 Move(files, name, Path.ChangeExtension(name, random.Next(2) == 0 ? ".txt" : ".gbr"));
-                return ("renamed to .txt or .gbr", false);
+                return ("renamed to .txt or .gbr", TellTale.None);
         }
     }
 
-    private static (string, bool) Transform(SortedDictionary<string, byte[]> files, string name, Random random)
+    private static (string, TellTale) Transform(SortedDictionary<string, byte[]> files, string name, Random random)
     {
         const double width = SmallBoard.WidthMm;
         const double height = SmallBoard.HeightMm;
@@ -158,7 +168,7 @@ internal sealed partial class FolderMutator(int seed)
             ? text.Replace("%MOMM*%", "%MOIN*%", StringComparison.Ordinal).Replace("\nMETRIC\n", "\nINCH\n", StringComparison.Ordinal)
             : Mapped(text, map);
         files[name] = Encoding.Latin1.GetBytes(changed);
-        return (what, RoleOf(name) is "copper" or "plated holes" or "outline");
+        return (what, IfCopper(name, TellTale.OtherFiles));
     }
 
     private static string Mapped(string text, Func<double, double, (double X, double Y)> map) => Place().Replace(text, place =>
@@ -194,7 +204,8 @@ internal sealed partial class FolderMutator(int seed)
 
     private static byte[] Joined(IReadOnlyList<string> lines) => Encoding.Latin1.GetBytes(string.Join('\n', lines));
 
-    private static bool MakesCopper(string name) => RoleOf(name) is "copper" or "plated holes" or "outline";
+    private static TellTale IfCopper(string name, TellTale tellTale) =>
+        RoleOf(name) is "copper" or "plated holes" or "outline" ? tellTale : TellTale.None;
 
     private static string RoleOf(string name) => name switch
     {

@@ -148,7 +148,7 @@ internal sealed class SmallBoard(int layerCount, bool withAttributes)
         return text.ToString();
     }
 
-    private string Openings(bool top)
+    private static string Openings(bool top)
     {
         StringBuilder text = new();
         foreach ((_, _, double x, double y) in Pins)

@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace CopperPath.Reading.BoardFiles;
 
 /// <summary>
@@ -11,6 +13,8 @@ internal static class CoordinateLines
 
     /// <summary>Bytes looked at.</summary>
     private const int MostBytes = 1 << 20;
+
+    private static readonly SearchValues<byte> _ofNumbers = SearchValues.Create("0123456789.+-"u8);
 
     public static int CountIn(ReadOnlySpan<byte> bytes)
     {
@@ -48,7 +52,7 @@ internal static class CoordinateLines
 
     private static int NumberLength(ReadOnlySpan<byte> text)
     {
-        int end = text.IndexOfAnyExcept("0123456789.+-"u8);
+        int end = text.IndexOfAnyExcept(_ofNumbers);
         return end < 0 ? text.Length : end;
     }
 }

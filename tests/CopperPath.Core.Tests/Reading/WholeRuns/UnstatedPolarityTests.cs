@@ -20,7 +20,7 @@ public sealed class UnstatedPolarityTests
         review.Verdict.ShouldBe(Verdict.WithinLimits, string.Join('\n', review.Diagnostics));
         review.Diagnostics.ShouldContain(remark => remark.ToString().StartsWith(
             "board.g1: warning CUP004: found a layer taken as drawn as absent copper, which it does not say: "
-            + "of 16 flashes at plated holes 16 are clearances or thermal reliefs, and 16 are joined to nothing", StringComparison.Ordinal));
+            + "of 16 flashes at plated holes 16 are clearances or thermal reliefs, and as copper its lines and areas would join 0 holes", StringComparison.Ordinal));
 
         // 30 mm by 20 mm less ten clearances of 0.9 mm, four of 1.9 mm, two of 3.2 mm; two reliefs of four quarters of a
         // ring of 2.2 mm and 1.8 mm, with gaps of 0.3 mm: plane geometry, ring less four strips across it.
