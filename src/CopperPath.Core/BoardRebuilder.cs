@@ -8,6 +8,7 @@ using CopperPath.Nets;
 using CopperPath.Polygons;
 using CopperPath.Reading.BoardFiles;
 using CopperPath.Reading.Gerber;
+using CopperPath.Reading.JobFiles;
 using CopperPath.Reading.Netlist;
 using CopperPath.Reading.Placement;
 using FileRole = CopperPath.Reading.BoardFiles.FileRole;
@@ -52,7 +53,7 @@ internal static class BoardRebuilder
 
         // 3. The copper of each layer.
         clock.Begin("Rebuilding copper");
-        List<CopperLayer> layers = BuildCopper(wanted, readings, profile, diagnostics);
+        IReadOnlyList<CopperLayer> layers = BuildCopper(wanted, readings, profile, artwork => StatedNegative(artwork, answers, identified.Job), diagnostics);
         if (layers.Count == 0)
         {
             return new Board(identified.Files, null, profile, [], [], RemarkBudget.Apply(diagnostics));
@@ -66,6 +67,10 @@ internal static class BoardRebuilder
             diagnostics.Add(images.IsSpent ? images.Refusal(path) : DrillSet.TooMany(path));
             return new Board(identified.Files, null, profile, [], [], RemarkBudget.Apply(diagnostics));
         }
+
+        (layers, IReadOnlyList<Diagnostic> onPolarity) = PolarityCheck.Settle(
+            layers, drills.Artwork, profile, BriefAnswers.FilesOfStatedPolarity(answers), artwork => StatedNegative(artwork, answers, identified.Job));
+        diagnostics.AddRange(onPolarity);
 
         // 5. The nets; a netlist names them and checks them.
         clock.Begin("Finding nets");
@@ -82,6 +87,12 @@ internal static class BoardRebuilder
 
         return new Board(identified.Files, nets, profile, drills.Artwork, drills.Formats, RemarkBudget.Apply(diagnostics));
     }
+
+    /// <summary>Whether a layer draws absent copper: by the brief, by the file itself, by the job file; null where none says.</summary>
+    private static bool? StatedNegative(LayerArtwork artwork, BoardSection? answers, JobFile? job) =>
+        BriefAnswers.IsNegative(artwork.File, answers) ?? CopperBuilder.DeclaredNegative(artwork)
+            ?? (job?.Files.FirstOrDefault(entry => entry.Path == artwork.File)?.FilePolarity is { } polarity
+                ? polarity.Equals("Negative", StringComparison.OrdinalIgnoreCase) : null);
 
     /// <summary>Holes and cuts that only take copper away, stated as unplated or inferred to be.</summary>
     public static IReadOnlyList<DrilledFeature> UnplatedCuts(Board board) =>
@@ -164,7 +175,7 @@ internal static class BoardRebuilder
     }
 
     private static List<CopperLayer> BuildCopper(
-        IdentifiedFile[] wanted, GerberReading[] readings, IReadOnlyList<PolygonNm> profile, List<Diagnostic> diagnostics)
+        IdentifiedFile[] wanted, GerberReading[] readings, IReadOnlyList<PolygonNm> profile, Func<LayerArtwork, bool?> isNegative, List<Diagnostic> diagnostics)
     {
         (CopperLayer? Layer, IReadOnlyList<Diagnostic> Diagnostics)[] built =
             new (CopperLayer?, IReadOnlyList<Diagnostic>)[wanted.Length];
@@ -172,7 +183,7 @@ internal static class BoardRebuilder
         {
             if (wanted[i].Role == FileRole.Copper && readings[i].Artwork is { } artwork)
             {
-                built[i] = CopperBuilder.Build(wanted[i].CopperLayer, artwork, profile);
+                built[i] = CopperBuilder.Build(wanted[i].CopperLayer, artwork, profile, isNegative(artwork));
             }
         });
 

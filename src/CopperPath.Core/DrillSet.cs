@@ -48,15 +48,17 @@ internal sealed record DrillSet(IReadOnlyList<DrillArtwork> Artwork, IReadOnlyLi
                 : ReadProgram(file, answers, layers, profile, diagnostics);
             diagnostics.AddRange(reading.Diagnostics);
             formats.Add($"{file.File.Name}: {reading.Format}");
-            if (reading.Artwork is { } drill)
+            if (reading.Artwork is { } read)
             {
-                features += drill.Features.Count;
+                features += read.Features.Count;
                 if (features > DrillMachine.MaxFeatures)
                 {
                     return new DrillSet([], []) { HasTooMany = true };
                 }
 
-                artwork.Add(WithFilePlating(drill, file));
+                DrillArtwork drill = WithFilePlating(read, file);
+                artwork.Add(drill);
+                diagnostics.AddRange(ToolSizes.Check(drill, identified.CopperLayerCount));
             }
         }
 

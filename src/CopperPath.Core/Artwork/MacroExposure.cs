@@ -4,8 +4,7 @@ using CopperPath.Polygons;
 namespace CopperPath.Artwork;
 
 /// <summary>
-/// Takes exposure-off parts of a macro away from the parts before them, on the nanometre grid: painting in small,
-/// and the only place in artwork that needs a polygon boolean.
+/// Takes exposure-off parts of a macro away from the parts before them, on the nanometre grid: painting in small.
 /// </summary>
 internal static class MacroExposure
 {

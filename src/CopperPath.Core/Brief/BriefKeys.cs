@@ -11,7 +11,7 @@ internal static class BriefKeys
 
     public static readonly SectionKeys Board = new("board", ["name", "revision", "files", "layers", "drill format", "placement"]);
 
-    public static readonly SectionKeys LayerAnswer = new("an entry of layers", ["file", "role", "number"]);
+    public static readonly SectionKeys LayerAnswer = new("an entry of layers", ["file", "role", "number", "polarity"]);
 
     public static readonly SectionKeys DrillFormat = new("drill format",
         ["file", "unit", "integer digits", "decimal digits", "zeros"]);

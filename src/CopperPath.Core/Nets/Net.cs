@@ -15,7 +15,7 @@ public sealed record Pad(int Layer, PointNm At, PinName? Pin, PaintedObject Shap
 
     /// <summary>Outer rings of the pad in board coordinates.</summary>
     public IEnumerable<PointNm[]> Outlines => Shape.Rings
-        .Where(ring => Ring.SignedAreaNm2(ring) > 0)
+        .Where(ring => Ring.SignedAreaNm2(ring) >= 0)
         .Select(ring => Array.ConvertAll(ring, p => p + Shape.Offset));
 }
 

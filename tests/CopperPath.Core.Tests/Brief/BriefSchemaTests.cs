@@ -66,6 +66,7 @@ public class BriefSchemaTests
     public void WordsAreThoseOfTheReader()
     {
         Words("layerAnswer", "role").ShouldBe(BoardSectionReader.FileRoles.Select(choice => choice.Word));
+        Words("layerAnswer", "polarity").ShouldBe(BoardSectionReader.Polarities.Select(choice => choice.Word));
         Words("drillFormat", "unit").ShouldBe(BoardSectionReader.DrillUnits.Select(choice => choice.Word));
         Words("drillFormat", "zeros").ShouldBe(BoardSectionReader.OmittedZerosWords.Select(choice => choice.Word));
         Words("limits", "judge by").ShouldBe(LimitsSectionReader.JudgingRules.Select(choice => choice.Word));

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CopperPath.Diagnostics;
 using CopperPath.Files;
+using CopperPath.Quantities;
 
 namespace CopperPath.Reading.BoardFiles;
 
@@ -28,6 +29,22 @@ internal sealed class BoardFileCollector(string path, BoardSourceLimits limits)
 
     public void Note(string code, string file, string found, string expected) =>
         _remarks.Add(new Diagnostic(code, Severity.Note, SourcePosition.WholeFile(file), found, expected));
+
+    /// <summary>
+    /// Says which folders below the files hold more that is named as fabrication data: a board is read from one folder,
+    /// and what lies beside it may be another revision as well as its drill files.
+    /// </summary>
+    public void RemarkOnBelow(IEnumerable<(string Folder, string Name)> files)
+    {
+        foreach (IGrouping<string, string> folder in files.Where(file => NameClaims.IsFabricationName(file.Name))
+            .GroupBy(file => file.Folder, file => file.Name, StringComparer.Ordinal).OrderBy(folder => folder.Key, StringComparer.Ordinal))
+        {
+            string one = folder.Order(StringComparer.Ordinal).First();
+            _remarks.Add(new Diagnostic(BoardSourceCode.LeftBelow, Severity.Warning, SourcePosition.WholeFile(path),
+                Text($"{Counted.Of(folder.Count(), "file")} named as fabrication data in the folder {folder.Key} below, such as {one}"),
+                "all files of the board in one folder; those are not read"));
+        }
+    }
 
     /// <summary>
     /// Whether that many files of that size together may be read: asked before the first one is, so that a budget that would

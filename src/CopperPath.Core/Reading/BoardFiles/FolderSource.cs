@@ -26,6 +26,11 @@ internal static class FolderSource
         {
             Read(path, collector);
         }
+
+        // Folders that may not be entered are passed over: nothing of them was to be read.
+        EnumerationOptions permitted = new() { IgnoreInaccessible = true, AttributesToSkip = 0 };
+        collector.RemarkOnBelow(FoldersIn(filled).SelectMany(below => Directory.EnumerateFiles(below, "*", permitted)
+            .Select(path => (Path.GetFileName(below), Path.GetFileName(path)))));
     }
 
     /// <summary>The folder itself, or its sole subfolder when it holds no files; null after a remark.</summary>
@@ -36,9 +41,7 @@ internal static class FolderSource
             return folder;
         }
 
-        string[] below = [.. Directory.EnumerateDirectories(folder)
-            .Where(d => !BoardFileCollector.IsLitter(Path.GetFileName(d)))
-            .Order(StringComparer.Ordinal)];
+        string[] below = [.. FoldersIn(folder)];
         if (below.Length == 0)
         {
             collector.Error(BoardSourceCode.Empty, folder, "an empty folder", "the fabrication files of a board");
@@ -58,6 +61,10 @@ internal static class FolderSource
 
     private static IEnumerable<string> FilesIn(string folder) => Directory.EnumerateFiles(folder)
         .Where(f => !BoardFileCollector.IsLitter(Path.GetFileName(f)));
+
+    private static IEnumerable<string> FoldersIn(string folder) => Directory.EnumerateDirectories(folder)
+        .Where(d => !BoardFileCollector.IsLitter(Path.GetFileName(d)))
+        .Order(StringComparer.Ordinal);
 
     private static void Read(string path, BoardFileCollector collector)
     {

@@ -75,6 +75,8 @@ internal static class ZipSource
             {
                 Read(name, entry, collector);
             }
+
+            collector.RemarkOnBelow(entries.Where(e => e.Folder != folders[0]).Select(e => (e.Folder, e.Name)));
         }
     }
 

@@ -119,6 +119,9 @@ internal sealed class DrillMachine(DrillLog log, DrillNumberRules rules, DrillTo
         }
     }
 
+    /// <summary>Goes to the place of a line without making a hole there.</summary>
+    public void PassOver(DrillBlock block) => _position = Target(block.X, block.Y) ?? _position;
+
     /// <summary>Ends what is still open at the end of the program.</summary>
     public void Finish(int column) => EndCut(column, isProper: false);
 

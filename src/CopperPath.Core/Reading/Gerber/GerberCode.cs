@@ -32,6 +32,9 @@ public static class GerberCode
     /// <summary>File polarity negative on what may be copper: the drawing shows where there is none. It is honoured.</summary>
     public const string NegativeCopper = "GBR009";
 
+    /// <summary>Commands after M02: they are not read.</summary>
+    public const string AfterEnd = "GBR017";
+
     /// <summary>A coordinate before FS.</summary>
     public const string FormatMissing = "GBR010";
 

@@ -54,6 +54,10 @@ public static class GerberReader
             }
         }
 
+        while (interpreter.HasEnded && lexer.TryFindNext() && interpreter.TakeAfterEnd(lexer.Next()))
+        {
+        }
+
         return interpreter.Finish(lexer.OpenPercent);
     }
 }

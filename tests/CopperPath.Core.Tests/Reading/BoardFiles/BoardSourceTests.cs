@@ -18,13 +18,29 @@ public sealed class BoardSourceTests : IDisposable
         Write("A.gbr", "A");
         Write(".DS_Store", "x");
         Write("Thumbs.db", "x");
-        Write("below/c.gbr", "C");
+        Write("below/report.html", "C");
 
         BoardSource source = BoardSource.Open(_folder);
 
         source.Files.Select(f => f.Name).ShouldBe(["A.gbr", "b.gbr"]);
         Encoding.UTF8.GetString(source.Files[0].Bytes.Span).ShouldBe("A");
         source.Diagnostics.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void FabricationFilesBelowTheOthersAreLeftOutAndSaid()
+    {
+        Write("a.gbr", "A");
+        Write("drills/b.drl", "B");
+        Write("drills/b.drr", "B");
+        string archive = Archive(("a.gbr", "A"), ("drills/b.drl", "B"), ("drills/b.drr", "B"));
+
+        foreach (BoardSource source in new[] { BoardSource.Open(archive), BoardSource.Open(_folder) })
+        {
+            source.Diagnostics.ShouldHaveSingleItem().ToString().ShouldEndWith(
+                "warning BRD011: found 1 file named as fabrication data in the folder drills below, such as b.drl; "
+                + "expected all files of the board in one folder; those are not read");
+        }
     }
 
     [Fact]
