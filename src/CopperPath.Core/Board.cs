@@ -25,6 +25,11 @@ public sealed record Board(
     /// <summary>True when copper may be wrong or missing: such a board never passes a review.</summary>
     public bool CopperIsUncertain => Nets is null || Diagnostics.Any(diagnostic => diagnostic.AffectsCopper);
 
+    /// <summary>Fingerprint of the files that make the board, whatever else lies beside them: a waiver is given for these.</summary>
+    public string Fingerprint => CopperPath.Fingerprint.Of(Files
+        .Where(file => file.Role is not (FileRole.Other or FileRole.Drawing))
+        .Select(file => (file.File.Name, file.File.Bytes)));
+
     /// <summary>Holes of all drill files.</summary>
     public int HoleCount => Drills.Sum(drill => drill.Features.Count);
 

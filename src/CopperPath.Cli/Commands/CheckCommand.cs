@@ -5,7 +5,7 @@ using CopperPath.Cli.Report.Html;
 
 namespace CopperPath.Cli.Commands;
 
-/// <summary><c>copperpath check BRIEF</c>: analyse, speak, write pictures and results.</summary>
+/// <summary><c>copperpath check BRIEF ...</c>: analyse, speak, write pictures and results, of one brief after the other.</summary>
 public static class CheckCommand
 {
     private const string DrawingStage = "Drawing and reporting";
@@ -13,7 +13,6 @@ public static class CheckCommand
 
     public static int Run(CheckOptions options, Terminal terminal)
     {
-        Stopwatch whole = Stopwatch.StartNew();
         if (options.PictureWidthPx is < OverlayScene.MinimumWidthPx or > OverlayScene.MaximumWidthPx)
         {
             terminal.Error.WriteLine(FormattableString.Invariant(
@@ -21,12 +20,59 @@ public static class CheckCommand
             return ExitCode.CouldNotJudge;
         }
 
-        Review review = Analysis.Check(options.Brief, terminal.Progress, (brief, board) =>
+        string[] briefs = [.. options.Briefs];
+        IReadOnlyList<string> folders = ReportFolders.Of(briefs, options.Output);
+        List<(string Brief, Answer Answer)> answers = [];
+        for (int i = 0; i < briefs.Length; i++)
+        {
+            if (briefs.Length > 1 && !options.Quiet)
+            {
+                terminal.Out.WriteLine($"{(i > 0 ? Environment.NewLine : "")}Brief {i + 1} of {briefs.Length}: {briefs[i]}");
+            }
+
+            answers.Add((briefs[i], CheckOne(briefs[i], folders[i], options, terminal)));
+        }
+
+        WriteVerdicts(answers, options, terminal);
+        return answers.Max(answer => answer.Answer.ExitCode);
+    }
+
+    /// <summary>The end of one brief: its exit code, and its verdict in words.</summary>
+    private sealed record Answer(int ExitCode, string Verdict);
+
+    /// <summary>Quiet runs say nothing else; several briefs are answered together once more at the end.</summary>
+    private static void WriteVerdicts(List<(string Brief, Answer Answer)> answers, CheckOptions options, Terminal terminal)
+    {
+        if (answers is [var (_, only)])
+        {
+            if (options.Quiet && only.Verdict.Length > 0)
+            {
+                terminal.Out.WriteLine($"Verdict: {only.Verdict}");
+            }
+
+            return;
+        }
+
+        if (!options.Quiet)
+        {
+            terminal.Out.WriteLine();
+        }
+
+        foreach ((string brief, Answer answer) in answers)
+        {
+            terminal.Out.WriteLine($"Verdict of {brief}: {(answer.Verdict.Length > 0 ? answer.Verdict : "could not judge: nothing was written.")}");
+        }
+    }
+
+    private static Answer CheckOne(string brief, string folder, CheckOptions options, Terminal terminal)
+    {
+        Stopwatch whole = Stopwatch.StartNew();
+        Review review = Analysis.Check(brief, terminal.Progress, (read, board) =>
         {
             terminal.EndProgress();
             if (!options.Quiet)
             {
-                TextSummary.WriteHead(terminal.Out, brief, board);
+                TextSummary.WriteHead(terminal.Out, read, board);
             }
         });
         terminal.EndProgress();
@@ -34,32 +80,27 @@ public static class CheckCommand
         if (review.Nets.Count == 0)
         {
             terminal.Error.WriteLine("Could not judge: nothing was written.");
-            return ExitCode.CouldNotJudge;
+            return new Answer(ExitCode.CouldNotJudge, "");
         }
 
         // Everything is made before anything is written, so that a failure leaves no half of a report behind.
         terminal.Progress?.Invoke(DrawingStage);
         Stopwatch watch = Stopwatch.StartNew();
         IReadOnlyList<Stretch> stretches = Stretch.Of(review);
-        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, BriefSource.Of(options.Brief), options);
+        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, BriefSource.Of(brief), options);
         StageTiming drawing = new(DrawingStage, watch.Elapsed.TotalSeconds);
         terminal.Progress?.Invoke(WritingStage);
         watch.Restart();
-        string folder = options.Output ?? DefaultFolder(options.Brief);
         string? problem = OutputFolder.Write(folder, files);
         StageTiming writing = new(WritingStage, watch.Elapsed.TotalSeconds);
         terminal.EndProgress();
         if (problem is not null)
         {
             terminal.Error.WriteLine(problem);
-            return ExitCode.CouldNotJudge;
+            return new Answer(ExitCode.CouldNotJudge, "");
         }
 
-        if (options.Quiet)
-        {
-            terminal.Out.WriteLine($"Verdict: {TextSummary.VerdictText(review)}");
-        }
-        else
+        if (!options.Quiet)
         {
             TextSummary.Write(terminal, review, stretches, folder, files);
         }
@@ -69,9 +110,6 @@ public static class CheckCommand
             TextSummary.WriteTimings(terminal.Out, [.. review.Timings, drawing, writing], whole.Elapsed.TotalSeconds);
         }
 
-        return ExitCode.Of(review.Verdict);
+        return new Answer(ExitCode.Of(review.Verdict), VerdictWords.Of(review));
     }
-
-    internal static string DefaultFolder(string brief) => Path.Combine(
-        Path.GetDirectoryName(brief) ?? "", "copperpath-report", Path.GetFileNameWithoutExtension(brief));
 }

@@ -8,6 +8,12 @@ public static class CurveCommand
 {
     public static int Run(CurveOptions options, Terminal terminal)
     {
+        if (SurplusArguments.Refusal("curve", "brief", options.Surplus) is { } refusal)
+        {
+            terminal.Error.WriteLine(refusal);
+            return ExitCode.CouldNotJudge;
+        }
+
         CurveReview review = CurveAnalysis.Run(options.Brief, terminal.Progress);
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, review.Diagnostics, options.Verbose);
@@ -23,7 +29,7 @@ public static class CurveCommand
             string name = FormattableString.Invariant($"curve-layer-{layer.Key}");
             return new[] { new OutputFile($"{name}.png", PlotPainter.PaintPng(plot)), new OutputFile($"{name}.svg", PlotPainter.PaintSvg(plot)) };
         })];
-        string folder = options.Output ?? CheckCommand.DefaultFolder(options.Brief);
+        string folder = options.Output ?? ReportFolders.Beside(options.Brief);
         if (OutputFolder.Write(folder, files) is { } problem)
         {
             terminal.Error.WriteLine(problem);
@@ -34,6 +40,6 @@ public static class CurveCommand
         terminal.Out.WriteLine($"Written: {files.Count} files in {folder}");
         terminal.Out.WriteLine();
         terminal.Out.WriteLine(Cautions.Text);
-        return ExitCode.WithinLimits;
+        return review.Brief!.Blanks.Count > 0 ? ExitCode.CouldNotJudge : ExitCode.WithinLimits;
     }
 }

@@ -8,6 +8,12 @@ public static class SurveyCommand
 {
     public static int Run(SurveyOptions options, Terminal terminal)
     {
+        if (SurplusArguments.Refusal("survey", "folder or archive", options.Surplus) is { } refusal)
+        {
+            terminal.Error.WriteLine(refusal);
+            return ExitCode.CouldNotJudge;
+        }
+
         Stopwatch whole = Stopwatch.StartNew();
         Survey survey = Analysis.Survey(options.Folder, terminal.Progress);
         terminal.EndProgress();

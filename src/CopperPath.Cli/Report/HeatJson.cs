@@ -17,7 +17,7 @@ internal static class HeatJson
 
         ThermalResult result = heat.Result;
         json.WriteStartObject("heat");
-        json.WriteString("status", result.Status.ToString());
+        json.WriteString("status", result.Status.Word());
         json.WriteNumber("cellM", heat.Network.Grid.X.NarrowestM);
         json.WriteNumber("cells", heat.Network.Grid.NodeCount);
         if (result.Status == ThermalStatus.Solved)

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using CopperPath.Brief;
 using CopperPath.Cli.Report.Html;
 using CopperPath.Electrical;
 using CopperPath.Judging;
@@ -10,7 +11,7 @@ namespace CopperPath.Cli.Report;
 public static class ResultsJson
 {
     /// <summary>Version of this layout; a change that can break a reader raises it.</summary>
-    public const int FormatVersion = 1;
+    public const int FormatVersion = 2;
 
     internal static byte[] Of(Review review, IReadOnlyList<Stretch> stretches, IReadOnlyList<FieldGrid> grids)
     {
@@ -22,8 +23,9 @@ public static class ResultsJson
             json.WriteString("tool", Product.NameAndVersion);
             json.WriteString("board", review.Brief!.Board.Name);
             json.WriteString("revision", review.Brief.Board.Revision);
-            json.WriteString("verdict", review.Verdict.ToString());
-            json.WriteString("judgedBy", review.Brief.Limits.JudgeBy.ToString());
+            VerdictWords.Write(json, review);
+            json.WriteString("fingerprint", review.Board!.Fingerprint);
+            json.WriteString("judgedBy", new ConductorRating(review.Brief.Limits.JudgeBy, review.Stack!).Word);
             json.WriteNumber("ambientK", review.Brief.AmbientK);
             json.WriteNumber("copperK", review.Brief.ConductorK);
             json.WriteNumber("resistivityOhmM", review.Stack!.ResistivityOhmM);
@@ -41,6 +43,7 @@ public static class ResultsJson
             }
 
             json.WriteEndArray();
+            WriteBlanks(json, review.Brief.Blanks);
             json.WriteStartArray("assumed");
             foreach (string line in review.StatedDefaults)
             {
@@ -55,6 +58,34 @@ public static class ResultsJson
         return stream.ToArray();
     }
 
+    private static void WriteBlanks(Utf8JsonWriter json, IReadOnlyList<Blank> blanks)
+    {
+        json.WriteStartArray("blanks");
+        foreach (Blank blank in blanks)
+        {
+            json.WriteStartObject();
+            json.WriteString("key", blank.Key);
+            json.WriteNumber("line", blank.Position.Line);
+            json.WriteNumber("column", blank.Position.Column);
+            json.WriteString("guess", blank.Guess);
+            json.WriteStartArray("candidates");
+            foreach (string candidate in blank.Candidates)
+            {
+                json.WriteStringValue(candidate);
+            }
+
+            json.WriteEndArray();
+            if (blank.Because is { } because)
+            {
+                json.WriteString("because", because);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
     private static void WriteNets(Utf8JsonWriter json, Review review, IReadOnlyList<Stretch> stretches)
     {
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
@@ -66,7 +97,7 @@ public static class ResultsJson
             json.WriteStartObject();
             json.WriteString("name", net.Bound.Review.Name);
             json.WriteString("net", net.Bound.Net.Name);
-            json.WriteString("status", result.Status.ToString());
+            json.WriteString("status", result.Status.Word());
             json.WriteNumber("areaM2", net.Bound.Net.AreaM2);
             if (result.Status == ConductionStatus.Solved)
             {
@@ -176,7 +207,7 @@ public static class ResultsJson
         {
             json.WriteStartObject();
             json.WriteString("rule", finding.Rule);
-            json.WriteString("level", finding.Level.ToString());
+            json.WriteString("level", finding.Level.Word());
             json.WriteString("subject", finding.Subject);
             FindingJson.WritePlaceAndMeasure(json, finding);
             if (finding.Measure is { } measure)

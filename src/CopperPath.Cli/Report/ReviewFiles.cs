@@ -22,7 +22,7 @@ internal static class ReviewFiles
         IReadOnlyList<OutputFile> waveforms = [];
         Parallel.Invoke(
             () => grids = FieldGrid.Of(review),
-            () => pictures = ReviewPictures.Of(review, fields, scales, options.PictureTheme, options.PictureWidthPx),
+            () => pictures = ReviewPictures.Of(review, brief, fields, scales, options.PictureTheme, options.PictureWidthPx),
             () => waveforms = WaveformFiles.Of(review));
 
         // The largest come first, so that no core is left alone with one at the end.
