@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using CopperPath.Cli.Report;
+using CopperPath.Cli.Report.Starter;
 
 namespace CopperPath.Cli.Commands;
 

@@ -33,9 +33,26 @@ internal static class HeatJson
             json.WriteNumber("heatBalanceRatio", result.Balance.ErrorRatio);
             json.WriteNumber("filmTopWPerM2K", result.FilmTopWPerM2K);
             json.WriteNumber("filmBottomWPerM2K", result.FilmBottomWPerM2K);
+            WriteStillAir(json, "stillAirTop", result.StillAirTop);
+            WriteStillAir(json, "stillAirBottom", result.StillAirBottom);
         }
 
         json.WriteEndObject();
+    }
+
+    private static void WriteStillAir(Utf8JsonWriter json, string name, StillAir? air)
+    {
+        if (air is not null)
+        {
+            json.WriteStartObject(name);
+            json.WriteString("correlation", air.Correlation);
+            json.WriteNumber("lengthM", air.LengthM);
+            json.WriteNumber("rayleigh", air.Rayleigh);
+            json.WriteNumber("leastRayleigh", air.LeastRayleigh);
+            json.WriteNumber("mostRayleigh", air.MostRayleigh);
+            json.WriteBoolean("isWithinRange", air.IsWithinRange);
+            json.WriteEndObject();
+        }
     }
 
     public static void WriteNet(Utf8JsonWriter json, NetTemperatures? temperatures)
