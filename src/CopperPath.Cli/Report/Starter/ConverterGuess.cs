@@ -11,22 +11,20 @@ namespace CopperPath.Cli.Report.Starter;
 /// <param name="OutputV">Volts.</param>
 internal sealed record ConverterGuess(ConverterProposal Proposal, double InputV, double OutputV)
 {
-    private const double LoadA = 10;
-
     private static readonly double[] s_inputsV = [3.3, 5, 12, 24, 48];
     private static readonly double[] s_outputsV = [0.9, 1, 1.2, 1.8, 2.5, 3.3, 5, 12];
 
     public string Name => FormattableString.Invariant($"converter {Proposal.Number}");
 
-    public double OutputA => LoadA;
+    public double OutputA { get; } = 10;
 
-    public double FeedA => LoadA * OutputV / InputV;
+    public double FeedA => OutputA * OutputV / InputV;
 
     /// <summary>Average in the high-side switches of one phase.</summary>
     public double HighSideA => FeedA / Proposal.Phases.Count;
 
     /// <summary>Average in the low-side switches of one phase.</summary>
-    public double LowSideA => (LoadA - FeedA) / Proposal.Phases.Count;
+    public double LowSideA => (OutputA - FeedA) / Proposal.Phases.Count;
 
     public static ConverterGuess Of(ConverterProposal proposal)
     {
@@ -41,7 +39,7 @@ internal sealed record ConverterGuess(ConverterProposal Proposal, double InputV,
         $"  - name: {Name}\n",
         $"    input voltage: {BlankText.Of(Volts(InputV), s_inputsV.Where(volts => volts > OutputV).Select(Volts), Because(Proposal.Input?.Name, InputV))}\n",
         $"    output voltage: {BlankText.Of(Volts(OutputV), s_outputsV.Where(volts => volts < InputV).Select(Volts), Because(Proposal.Output.Name, OutputV))}\n",
-        $"    load current: {BlankText.Of("10 A", ["1 A", "3 A", "10 A", "30 A", "100 A"])}\n",
+        $"    load current: {BlankText.Of(FormattableString.Invariant($"{OutputA} A"), ["1 A", "3 A", "10 A", "30 A", "100 A"])}\n",
         $"    phases: {BlankText.Of(FormattableString.Invariant($"{Proposal.Phases.Count}"), [], ProposalSummary.PhaseLine(Proposal))}\n",
         $"    switching frequency: {BlankText.Of("500 kHz", ["300 kHz", "500 kHz", "1 MHz", "2 MHz"])}\n",
         $"    inductance: {BlankText.Of("1 uH", ["0.22 uH", "1 uH", "4.7 uH", "10 uH"])}\n");

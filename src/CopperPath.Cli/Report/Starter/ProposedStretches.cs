@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using CopperPath.PowerPath;
 
@@ -52,16 +53,16 @@ internal static class ProposedStretches
         StringBuilder text, StageProposal stage, string name, IReadOnlyList<ProposedTerminal> terminals, CopperPlace places)
     {
         string role = BlankText.Of(RoleWord(stage.Role), s_roles, $"{ProposalSummary.ConfidenceText(stage)}: {string.Join("; ", stage.Reasons)}");
-        text.Append($"  - name: {YamlScalar.Quoted(name)}\n    {places.SelectorOf(stage.Net)}\n    role: {role}\n    terminals:\n");
+        text.Append(CultureInfo.InvariantCulture, $"  - name: {YamlScalar.Quoted(name)}\n    {places.SelectorOf(stage.Net)}\n    role: {role}\n    terminals:\n");
         foreach (ProposedTerminal terminal in terminals)
         {
-            text.Append($"      - name: {YamlScalar.Quoted(terminal.Name)}\n");
+            text.Append(CultureInfo.InvariantCulture, $"      - name: {YamlScalar.Quoted(terminal.Name)}\n");
             foreach (string key in places.KeysOf(stage.Net, [.. terminal.Pads.Select(pad => pad.Pad)], terminal.Because))
             {
-                text.Append($"        {key}\n");
+                text.Append(CultureInfo.InvariantCulture, $"        {key}\n");
             }
 
-            text.Append($"        {terminal.Current}\n");
+            text.Append(CultureInfo.InvariantCulture, $"        {terminal.Current}\n");
         }
     }
 

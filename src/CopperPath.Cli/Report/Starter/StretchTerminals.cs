@@ -1,5 +1,4 @@
 using System.Globalization;
-using CopperPath.Nets;
 using CopperPath.PowerPath;
 
 namespace CopperPath.Cli.Report.Starter;
