@@ -81,7 +81,8 @@ public static class Analysis
         clock.Begin("Judging");
         IReadOnlyList<Finding> ofCopper = Judge.Findings(brief, solved, rating, heat, ofSlots.GetAwaiter().GetResult());
         PathJudgement path = ofPath.GetAwaiter().GetResult();
-        (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply([.. ofCopper, .. path.Findings], brief.Waivers);
+        (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply(
+            [.. ofCopper, .. path.Findings], brief.Waivers, board.Fingerprint);
         diagnostics.AddRange(waiverRemarks);
         ToleranceStudy? tolerance = null;
         if (brief.Tolerance is not null)
@@ -90,7 +91,7 @@ public static class Analysis
             tolerance = ToleranceStudy.Of(brief, solved, stack, boardHeat);
         }
 
-        Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
+        Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain || brief.Blanks.Count > 0 || solved.Length == 0);
         return new Review(brief, board, stack, solved, findings, verdict, RemarkBudget.Apply(diagnostics),
             [.. brief.StatedDefaults, .. assumed, .. ofSolder, .. board.Assumptions], clock.End())
         {

@@ -7,7 +7,7 @@ using CopperPath.Files;
 
 namespace CopperPath.Cli.Commands;
 
-/// <summary><c>copperpath check BRIEF</c>: analyse, speak, write pictures and results.</summary>
+/// <summary><c>copperpath check BRIEF ...</c>: analyse, speak, write pictures and results, of one brief after the other.</summary>
 public static class CheckCommand
 {
     private const string DrawingStage = "Drawing and reporting";
@@ -16,7 +16,6 @@ public static class CheckCommand
 
     public static int Run(CheckOptions options, Terminal terminal)
     {
-        Stopwatch whole = Stopwatch.StartNew();
         if (options.PictureWidthPx is < OverlayScene.MinimumWidthPx or > OverlayScene.MaximumWidthPx)
         {
             terminal.Error.WriteLine(FormattableString.Invariant(
@@ -24,33 +23,96 @@ public static class CheckCommand
             return ExitCode.CouldNotJudge;
         }
 
-        ReportParts parts = new();
-        string folder = options.Output ?? DefaultFolder(options.Brief);
+        string[] briefs = [.. options.Briefs];
+        IReadOnlyList<string> folders = ReportFolders.Of(briefs, options.Output);
+        List<(string Brief, Answer Answer)> answers = [];
+        for (int i = 0; i < briefs.Length; i++)
+        {
+            if (briefs.Length > 1 && !options.Quiet)
+            {
+                if (i > 0)
+                {
+                    terminal.Out.WriteLine();
+                }
+
+                terminal.Out.WriteLine($"Brief {i + 1} of {briefs.Length}: {briefs[i]}");
+            }
+
+            answers.Add((briefs[i], CheckOne(briefs[i], folders[i], options, terminal)));
+        }
+
+        WriteVerdicts(answers, options, terminal);
+        return answers.Max(answer => answer.Answer.ExitCode);
+    }
+
+    /// <summary>The end of one brief: its exit code, and its verdict in words.</summary>
+    private sealed record Answer(int ExitCode, string Verdict);
+
+    /// <summary>Several briefs are answered together once more at the end.</summary>
+    private static void WriteVerdicts(List<(string Brief, Answer Answer)> answers, CheckOptions options, Terminal terminal)
+    {
+        if (answers.Count == 1)
+        {
+            return;
+        }
+
+        if (!options.Quiet)
+        {
+            terminal.Out.WriteLine();
+        }
+
+        foreach ((string brief, Answer answer) in answers)
+        {
+            terminal.Out.WriteLine($"Verdict of {brief}: {answer.Verdict}");
+        }
+    }
+
+    /// <summary>One brief; whatever goes wrong in it, the others are still judged.</summary>
+    private static Answer CheckOne(string brief, string folder, CheckOptions options, Terminal terminal)
+    {
+        try
+        {
+            return Check(brief, folder, options, terminal);
+        }
+        catch (Exception fault) when (options.Briefs.Skip(1).Any() && !Fault.IsCancellation(fault))
+        {
+            terminal.EndProgress();
+            terminal.Error.WriteLine(Fault.LineOf(fault));
+            return Undecided("given up.");
+        }
+    }
+
+    private static Answer Undecided(string why) => new(ExitCode.CouldNotJudge, $"could not judge: {why}");
+
+    private static Answer Check(string brief, string folder, CheckOptions options, Terminal terminal)
+    {
+        Stopwatch whole = Stopwatch.StartNew();
         string? problem = null;
-        using ReportFolder? report = HasReport(options.Brief, folder) ? ReportFolder.Prepare(folder, "check", out problem) : null;
+        using ReportFolder? report = HasReport(brief, folder) ? ReportFolder.Prepare(folder, "check", out problem) : null;
         if (problem is not null)
         {
             terminal.Error.WriteLine(problem);
-            return ExitCode.CouldNotJudge;
+            return Undecided("its report can not be written.");
         }
 
-        Review review = Analysis.Check(options.Brief, terminal.Progress, (brief, board) =>
+        ReportParts parts = new();
+        Review review = Analysis.Check(brief, terminal.Progress, (read, board) =>
         {
             terminal.EndProgress();
             if (!options.Quiet)
             {
-                parts.Do(StandardOutput, () => TextSummary.WriteHead(terminal.Out, brief, board));
+                parts.Do(StandardOutput, () => TextSummary.WriteHead(terminal.Out, read, board));
             }
         });
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, review.Diagnostics, options.Verbose);
-        BriefSource brief = BriefSource.Of(options.Brief, review);
+        BriefSource source = BriefSource.Of(brief, review);
         if (report is null || review.Nets.Count == 0)
         {
             terminal.Error.WriteLine(report is null
                 ? "Could not judge: nothing was written."
-                : report.Replace(UndecidedFiles.Of(review, brief)) ?? $"Could not judge: the report in {folder} says so.");
-            return ExitCode.CouldNotJudge;
+                : report.Replace(UndecidedFiles.Of(review, source)) ?? $"Could not judge: the report in {folder} says so.");
+            return Undecided(report is null ? "nothing was written." : "nothing was solved.");
         }
 
         // The answer is given before anything is drawn, so that no fault of a picture and no full disk can lose it.
@@ -60,7 +122,7 @@ public static class CheckCommand
         // Everything is made before anything is written, so that a failure leaves no half of a report behind.
         terminal.Progress?.Invoke(DrawingStage);
         Stopwatch watch = Stopwatch.StartNew();
-        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, brief, options, parts);
+        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, source, options, parts);
         StageTiming drawing = new(DrawingStage, watch.Elapsed.TotalSeconds);
         terminal.Progress?.Invoke(WritingStage);
         watch.Restart();
@@ -85,26 +147,23 @@ public static class CheckCommand
         if (problem is not null)
         {
             terminal.Error.WriteLine(problem);
-            return ExitCode.CouldNotJudge;
         }
 
-        return parts.Missing.Any(part => part.IsResult) ? ExitCode.CouldNotJudge : ExitCode.Of(review.Verdict);
+        bool isLost = problem is not null || parts.Missing.Any(part => part.IsResult);
+        return new Answer(isLost ? ExitCode.CouldNotJudge : ExitCode.Of(review.Verdict), VerdictWords.Of(review));
     }
 
     private static void WriteAnswer(Terminal terminal, Review review, IReadOnlyList<Stretch> stretches, CheckOptions options)
     {
-        if (options.Quiet)
-        {
-            terminal.Out.WriteLine($"Verdict: {TextSummary.VerdictText(review)}");
-        }
-        else
+        if (!options.Quiet)
         {
             TextSummary.WriteAnswer(terminal, review, stretches);
         }
+        else if (!options.Briefs.Skip(1).Any())
+        {
+            terminal.Out.WriteLine($"Verdict: {VerdictWords.Of(review)}");
+        }
     }
-
-    internal static string DefaultFolder(string brief) => Path.Combine(
-        Path.GetDirectoryName(brief) ?? "", ReportFolder.HomeName, Path.GetFileNameWithoutExtension(brief));
 
     /// <summary>A run leaves a report whatever comes of it; only a brief that was never there leaves nothing.</summary>
     private static bool HasReport(string brief, string folder) => PathKinds.At(brief) != PathKind.Nothing || Path.Exists(folder);

@@ -10,7 +10,13 @@ public static class CurveCommand
 {
     public static int Run(CurveOptions options, Terminal terminal)
     {
-        string folder = options.Output ?? CheckCommand.DefaultFolder(options.Brief) + "-curve";
+        if (SurplusArguments.Refusal("curve", "brief", options.Surplus) is { } refusal)
+        {
+            terminal.Error.WriteLine(refusal);
+            return ExitCode.CouldNotJudge;
+        }
+
+        string folder = options.Output ?? ReportFolders.Beside(options.Brief) + "-curve";
         string? problem = null;
         using ReportFolder? report = PathKinds.At(options.Brief) == PathKind.Nothing ? null : ReportFolder.Prepare(folder, "curve", out problem);
         if (problem is not null)
@@ -53,7 +59,7 @@ public static class CurveCommand
         terminal.Out.WriteLine($"Written: {files.Count} files in {folder}");
         terminal.Out.WriteLine();
         Cautions.Write(terminal.Out);
-        return ExitCode.WithinLimits;
+        return review.Brief!.Blanks.Count > 0 ? ExitCode.CouldNotJudge : ExitCode.WithinLimits;
 
         void Add(string name, Func<byte[]> paint) => files.AddRange(parts.Make<OutputFile[]>(name, () => [new OutputFile(name, paint())], []));
     }

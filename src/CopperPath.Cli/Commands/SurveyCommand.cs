@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using CopperPath.Cli.Output;
 using CopperPath.Cli.Report;
+using CopperPath.Cli.Report.Starter;
 
 namespace CopperPath.Cli.Commands;
 
@@ -9,6 +10,12 @@ public static class SurveyCommand
 {
     public static int Run(SurveyOptions options, Terminal terminal)
     {
+        if (SurplusArguments.Refusal("survey", "folder or archive", options.Surplus) is { } refusal)
+        {
+            terminal.Error.WriteLine(refusal);
+            return ExitCode.CouldNotJudge;
+        }
+
         Stopwatch whole = Stopwatch.StartNew();
         string? problem = null;
         using NewFile? brief = options.Brief is null ? null : NewFile.Prepare(options.Brief, out problem);

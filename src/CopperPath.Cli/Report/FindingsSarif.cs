@@ -1,4 +1,5 @@
 using System.Text.Json;
+using CopperPath.Brief;
 using CopperPath.Diagnostics;
 using CopperPath.Judging;
 using CopperPath.OutsideText;
@@ -40,6 +41,9 @@ public static class FindingsSarif
             }
 
             json.WriteEndArray();
+            json.WriteStartObject("properties");
+            VerdictWords.Write(json, review);
+            json.WriteEndObject();
             json.WriteEndObject();
             json.WriteEndArray();
             json.WriteEndObject();
@@ -90,9 +94,26 @@ public static class FindingsSarif
         WriteText(json, "message", $"{finding.Subject}: {finding.Sentence} {finding.Advice}");
         WriteLocation(json, position, finding.Subject);
         json.WriteStartObject("properties");
+        json.WriteString("level", finding.Level.Word());
         FindingJson.WritePlaceAndMeasure(json, finding);
         json.WriteEndObject();
+        WriteSuppression(json, finding.Waiver);
         json.WriteEndObject();
+    }
+
+    /// <summary>A waiver is what the standard calls a suppression kept outside the thing reviewed (section 3.35; from memory).</summary>
+    private static void WriteSuppression(Utf8JsonWriter json, Waiver? waiver)
+    {
+        if (waiver is not null)
+        {
+            json.WriteStartArray("suppressions");
+            json.WriteStartObject();
+            json.WriteString("kind", "external");
+            json.WriteString("status", "accepted");
+            json.WriteString("justification", $"{waiver.By}: {waiver.Reason}");
+            json.WriteEndObject();
+            json.WriteEndArray();
+        }
     }
 
     private static void WriteDiagnostic(Utf8JsonWriter json, Diagnostic diagnostic)

@@ -17,7 +17,7 @@ internal static class HeatJson
 
         ThermalResult result = heat.Result;
         json.WriteStartObject("heat");
-        json.WriteString("status", result.Status.ToString());
+        json.WriteString("status", result.Status.Word());
         json.WriteNumberOrNull("cellM", heat.Network.Grid.X.NarrowestM);
         json.WriteNumber("cells", heat.Network.Grid.NodeCount);
         if (result.Status == ThermalStatus.Solved)
@@ -33,9 +33,26 @@ internal static class HeatJson
             json.WriteNumberOrNull("heatBalanceRatio", result.Balance.ErrorRatio);
             json.WriteNumberOrNull("filmTopWPerM2K", result.FilmTopWPerM2K);
             json.WriteNumberOrNull("filmBottomWPerM2K", result.FilmBottomWPerM2K);
+            WriteStillAir(json, "stillAirTop", result.StillAirTop);
+            WriteStillAir(json, "stillAirBottom", result.StillAirBottom);
         }
 
         json.WriteEndObject();
+    }
+
+    private static void WriteStillAir(Utf8JsonWriter json, string name, StillAir? air)
+    {
+        if (air is not null)
+        {
+            json.WriteStartObject(name);
+            json.WriteString("correlation", air.Correlation);
+            json.WriteNumber("lengthM", air.LengthM);
+            json.WriteNumber("rayleigh", air.Rayleigh);
+            json.WriteNumber("leastRayleigh", air.LeastRayleigh);
+            json.WriteNumber("mostRayleigh", air.MostRayleigh);
+            json.WriteBoolean("isWithinRange", air.IsWithinRange);
+            json.WriteEndObject();
+        }
     }
 
     public static void WriteNet(Utf8JsonWriter json, NetTemperatures? temperatures)

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using CopperPath.Brief;
 using CopperPath.Cli.Report.Html;
 using CopperPath.Electrical;
 using CopperPath.Judging;
@@ -16,7 +17,7 @@ public static class ResultsJson
     public const string FileName = "results.json";
 
     /// <summary>Version of this layout; a change that can break a reader raises it.</summary>
-    public const int FormatVersion = 1;
+    public const int FormatVersion = 2;
 
     internal static byte[] Of(Review review, IReadOnlyList<Stretch> stretches, IReadOnlyList<FieldGrid> grids)
     {
@@ -28,8 +29,9 @@ public static class ResultsJson
             json.WriteString("tool", Product.NameAndVersion);
             json.WriteString("board", review.Brief!.Board.Name);
             json.WriteString("revision", review.Brief.Board.Revision);
-            json.WriteString("verdict", review.Verdict.ToString());
-            json.WriteString("judgedBy", review.Brief.Limits.JudgeBy.ToString());
+            VerdictWords.Write(json, review);
+            json.WriteString("fingerprint", review.Board!.Fingerprint);
+            json.WriteString("judgedBy", new ConductorRating(review.Brief.Limits.JudgeBy, review.Stack!).Word);
             json.WriteNumberOrNull("ambientK", review.Brief.AmbientK);
             json.WriteNumberOrNull("copperK", review.Brief.ConductorK);
             json.WriteNumberOrNull("resistivityOhmM", review.Stack!.ResistivityOhmM);
@@ -59,7 +61,7 @@ public static class ResultsJson
             json.WriteString("tool", Product.NameAndVersion);
             json.WriteString("board", review.Brief?.Board.Name ?? "");
             json.WriteString("revision", review.Brief?.Board.Revision);
-            json.WriteString("verdict", review.Verdict.ToString());
+            VerdictWords.Write(json, review);
             WriteFindings(json, review);
             json.WriteString("caution", Cautions.Text.ReplaceLineEndings(" "));
             WriteRemarks(json, review);
@@ -79,10 +81,39 @@ public static class ResultsJson
         }
 
         json.WriteEndArray();
+        WriteBlanks(json, review.Brief?.Blanks ?? []);
         json.WriteStartArray("assumed");
         foreach (string line in review.StatedDefaults)
         {
             json.WriteStringValue(VisibleText.Of(line, int.MaxValue));
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteBlanks(Utf8JsonWriter json, IReadOnlyList<Blank> blanks)
+    {
+        json.WriteStartArray("blanks");
+        foreach (Blank blank in blanks)
+        {
+            json.WriteStartObject();
+            json.WriteString("key", blank.Key);
+            json.WriteNumber("line", blank.Position.Line);
+            json.WriteNumber("column", blank.Position.Column);
+            json.WriteString("guess", VisibleText.Of(blank.Guess, int.MaxValue));
+            json.WriteStartArray("candidates");
+            foreach (string candidate in blank.Candidates)
+            {
+                json.WriteStringValue(VisibleText.Of(candidate, int.MaxValue));
+            }
+
+            json.WriteEndArray();
+            if (blank.Because is { } because)
+            {
+                json.WriteString("because", VisibleText.Of(because, int.MaxValue));
+            }
+
+            json.WriteEndObject();
         }
 
         json.WriteEndArray();
@@ -99,7 +130,7 @@ public static class ResultsJson
             json.WriteStartObject();
             json.WriteString("name", net.Bound.Review.Name);
             json.WriteString("net", net.Bound.Net.Name);
-            json.WriteString("status", result.Status.ToString());
+            json.WriteString("status", result.Status.Word());
             json.WriteNumberOrNull("areaM2", net.Bound.Net.AreaM2);
             if (result.Status == ConductionStatus.Solved)
             {
@@ -209,7 +240,7 @@ public static class ResultsJson
         {
             json.WriteStartObject();
             json.WriteString("rule", finding.Rule);
-            json.WriteString("level", finding.Level.ToString());
+            json.WriteString("level", finding.Level.Word());
             json.WriteString("subject", finding.Subject);
             FindingJson.WritePlaceAndMeasure(json, finding);
             if (finding.Measure is { } measure)

@@ -23,7 +23,12 @@ public static class TextSummary
         }
 
         writer.WriteLine();
-        writer.WriteLine($"Verdict: {VerdictText(review)}");
+        writer.WriteLine($"Verdict: {VerdictWords.Of(review)}");
+        if (review.Findings.Any(finding => finding.Level != FindingLevel.Remark) || review.Brief!.Waivers.Count > 0)
+        {
+            writer.WriteLine($"These files: a waiver given for them says `fingerprint: '{review.Board!.Fingerprint}'`.");
+        }
+
         writer.Flush();
     }
 
@@ -63,13 +68,6 @@ public static class TextSummary
         table.Add(["Whole command", FormattableString.Invariant($"{wholeSeconds:0.00}")]);
         table.Write(writer);
     }
-
-    public static string VerdictText(Review review) => review.Verdict switch
-    {
-        Verdict.WithinLimits => "all within limits.",
-        Verdict.BeyondLimits => $"{Counted.Of(review.Findings.Count(finding => finding.Counts), "finding")} beyond limits.",
-        _ => "could not judge: part of the input was not understood or not solved; see the messages.",
-    };
 
     /// <summary>What is under review: known as soon as the copper is rebuilt.</summary>
     public static void WriteHead(TextWriter writer, ReviewBrief brief, Board board)

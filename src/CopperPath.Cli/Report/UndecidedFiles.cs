@@ -32,7 +32,7 @@ internal static class UndecidedFiles
             <main>
             <section id="summary" aria-labelledby="summary-head">
             <h2 id="summary-head">Summary</h2>
-            <p class="verdict verdict-open"><span class="sign" aria-hidden="true">?</span><strong>Could not judge</strong> <span>{TextSummary.VerdictText(review)}</span></p>
+            <p class="verdict verdict-open"><span class="sign" aria-hidden="true">?</span><strong>Could not judge</strong> <span>{VerdictWords.Of(review)}</span></p>
             <p>Nothing was solved, so this page has no figures. It takes the place of any earlier report.</p>
             <h3>Remarks about the input</h3>
             {BasisSection.Messages(review.Diagnostics)}

@@ -42,4 +42,6 @@ public static class BriefCodes
     public const string HeatPlace = "BRF052";
     public const string FaultCurrent = "BRF053";
     public const string FaultStretch = "BRF054";
+
+    public const string Unconfirmed = "BRF060";
 }

@@ -27,6 +27,12 @@ internal sealed class DiagnosticSink
         }
     }
 
+    /// <summary>A guess to be confirmed: it is read like any value, and the run can not end in a pass.</summary>
+    public void Unconfirmed(Blank blank) => _diagnostics.Add(new Diagnostic(
+        BriefCodes.Unconfirmed, Severity.Error, blank.Position,
+        $"a guess for `{blank.Key}`: {blank.Guess}{(blank.Because is null ? "" : $" ({blank.Because})")}",
+        blank.Candidates.Count == 0 ? "a value somebody confirms" : $"a value somebody confirms, such as {string.Join(", ", blank.Candidates)}"));
+
     public void Warning(string code, SourcePosition position, string found, string expected) =>
         _diagnostics.Add(new Diagnostic(code, Severity.Warning, position, found, expected));
 

@@ -42,6 +42,9 @@ public sealed record ReviewBrief(
 
     /// <summary>Short overloads to be survived; may be empty.</summary>
     public IReadOnlyList<FaultCase> Faults { get; init; } = [];
+
+    /// <summary>Values nobody has confirmed, in file order; may be empty.</summary>
+    public IReadOnlyList<Blank> Blanks { get; init; } = [];
 }
 
 /// <summary>Thicknesses of the build, top to bottom.</summary>
@@ -113,7 +116,7 @@ public sealed record ReviewLimits(
 }
 
 /// <summary>What came out of reading a brief.</summary>
-/// <param name="Brief">The brief, or null when any diagnostic is an error.</param>
+/// <param name="Brief">The brief, or null when any diagnostic but an unconfirmed guess is an error.</param>
 /// <param name="Diagnostics">Remarks in file order.</param>
 public sealed record BriefReading(ReviewBrief? Brief, IReadOnlyList<Diagnostic> Diagnostics)
 {

@@ -19,6 +19,9 @@ public sealed class ConductorRating(JudgingRule rule, Stackup stack)
     /// <summary>How sentences call the relation.</summary>
     public string Name => rule == JudgingRule.Ipc2221 ? "the IPC-2221 relation" : "the IPC-2152-style fit";
 
+    /// <summary>How briefs and machine output call it.</summary>
+    public string Word => LimitsSectionReader.JudgingRules.First(choice => choice.Value == rule).Word;
+
     /// <summary>The relation not chosen, for comparison: the two differ most for wide copper and for inner layers.</summary>
     public ConductorRating Other => new(rule == JudgingRule.Ipc2221 ? JudgingRule.Ipc2152 : JudgingRule.Ipc2221, stack);
 

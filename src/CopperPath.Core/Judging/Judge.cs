@@ -39,9 +39,9 @@ public static class Judge
     public static IReadOnlyList<Finding> Slots(ReviewBrief brief, IReadOnlyList<SolvedNet> nets, NetList board) =>
         brief.Limits.PlaneSlotLengthM is { } slotM ? [.. ReturnSlotRule.Judge(nets, board, slotM)] : [];
 
-    /// <summary>The verdict; input that was not understood and may touch copper can never end in a pass.</summary>
-    public static Verdict VerdictOf(IReadOnlyList<Finding> findings, bool copperIsUncertain) =>
-        copperIsUncertain || findings.Any(finding => finding.Level == FindingLevel.Undecided && finding.Waiver is null) ? Verdict.CouldNotJudge
+    /// <summary>The verdict; input that was not understood and may touch copper, or that nobody confirmed, can never end in a pass.</summary>
+    public static Verdict VerdictOf(IReadOnlyList<Finding> findings, bool inputIsUncertain) =>
+        inputIsUncertain || findings.Any(finding => finding.Level == FindingLevel.Undecided && finding.Waiver is null) ? Verdict.CouldNotJudge
         : findings.Any(finding => finding.Counts) ? Verdict.BeyondLimits
         : Verdict.WithinLimits;
 

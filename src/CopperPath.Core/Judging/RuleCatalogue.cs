@@ -13,8 +13,8 @@ public sealed record Rule(string Id, string Question, string Level, string Limit
 /// <summary>All rules, in the order of the report.</summary>
 public static class RuleCatalogue
 {
-    private const string Beyond = "beyond limit";
-    private const string RemarkUntilStated = "remark; beyond limit where the brief states the limit";
+    private const string Beyond = JudgingWords.BeyondLimit;
+    private const string RemarkUntilStated = $"{JudgingWords.Remark}; {JudgingWords.BeyondLimit} where the brief states the limit";
     private const string Practice = "common practice, no source";
 
     public static readonly Rule Neck = new("neck",
@@ -34,7 +34,7 @@ public static class RuleCatalogue
 
     public static readonly Rule Fault = new("fault",
         "Does the worst section stand the stated overloads?",
-        "remark; beyond limit where the limit is passed", "130 °C", "maximum operating temperature of many FR-4 laminates (UL 796; from memory)",
+        $"{JudgingWords.Remark}; {JudgingWords.BeyondLimit} where the limit is passed", "130 °C", "maximum operating temperature of many FR-4 laminates (UL 796; from memory)",
         "faults: limit", "the worst section or plated hole of the stretch, heated without losing heat (adiabatic form of IEC 60949; from memory)");
 
     public static readonly Rule Drop = new("drop",

@@ -113,10 +113,10 @@ public sealed class RuleTests
         BuckBoard board = new()
         {
             PinRatingA = 0.5,
-            Sections = """
+            Sections = $$"""
                 waivers:
-                  - { rule: pin-rating, net: Input, reason: short test only, by: lead engineer }
-                  - { rule: neck, net: Output, reason: none needed, by: lead engineer }
+                  - { rule: pin-rating, net: Input, reason: short test only, by: lead engineer, fingerprint: {{BuckBoard.OwnFingerprint}} }
+                  - { rule: neck, net: Output, reason: none needed, by: lead engineer, fingerprint: {{BuckBoard.OwnFingerprint}} }
                   - { rule: no-such-rule, net: Output, reason: none, by: lead engineer }
 
                 """,

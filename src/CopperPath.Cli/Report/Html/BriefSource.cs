@@ -8,6 +8,9 @@ namespace CopperPath.Cli.Report.Html;
 /// <param name="Bytes">Its content.</param>
 internal sealed record BriefSource(string Name, byte[] Bytes)
 {
+    /// <summary>What the brief is called among the inputs of a fingerprint: no file of a board has this name, and its own does not matter.</summary>
+    public const string EntryName = "/";
+
     /// <summary>Without the mark of byte order, which is no part of what was written.</summary>
     public string Text => Encoding.UTF8.GetString(Bytes).TrimStart('\uFEFF');
 
