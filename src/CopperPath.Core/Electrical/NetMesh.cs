@@ -37,7 +37,7 @@ internal sealed record NetMesh(
         {
             if (meshings[i].Mesh is { } mesh)
             {
-                sheets.Add((net.Sheets[i].Layer, WithTinnedCopper(mesh, net.Barrels.Count + contacts.Count)));
+                sheets.Add((net.Sheets[i].Layer, MaskOpenings.Tinned(mesh, net.Barrels.Count + contacts.Count)));
             }
             else if (meshings[i].Outcome != MeshingOutcome.NoCopper)
             {
@@ -79,7 +79,8 @@ internal sealed record NetMesh(
 
         foreach ((int _, IReadOnlyList<PolygonNm> pieces) in (stack.Solder?.Openings ?? []).Where(side => side.Layer == sheet.Layer))
         {
-            AddOpenings(marked, sheet, pieces, barrels.Count + contacts.Count);
+            marked.AddRange(MaskOpenings.Rings(
+                [.. pieces.Where(piece => sheet.Islands.Any(island => island.Bounds.Touches(piece.Bounds)))], barrels.Count + contacts.Count));
         }
 
         return new SheetDomain(WithoutCuts(sheet, cuts), marked);
@@ -100,25 +101,6 @@ internal sealed record NetMesh(
                 holes.Count(island.Bounds.Touches) > 1 || Array.Exists(areas, island.Bounds.Touches))],
         };
     }
-
-    /// <summary>
-    /// Openings of the mask get the two markers above all others, so that contacts and barrels in them keep theirs: the
-    /// lower of the two for what stays covered inside an opening, the higher for the opening.
-    /// </summary>
-    private static void AddOpenings(List<MarkedRing> marked, NetSheet sheet, IReadOnlyList<PolygonNm> pieces, int lastMarker)
-    {
-        foreach (PolygonNm piece in pieces.Where(piece => sheet.Islands.Any(island => island.Bounds.Touches(piece.Bounds))))
-        {
-            marked.Add(new MarkedRing(piece.Outer, lastMarker + 2));
-            marked.AddRange(piece.Holes.Select(hole => new MarkedRing([.. hole.Reverse()], lastMarker + 1)));
-        }
-    }
-
-    private static SheetMesh WithTinnedCopper(SheetMesh mesh, int lastMarker) => mesh with
-    {
-        TriangleMarkers = Array.ConvertAll(mesh.TriangleMarkers, marker =>
-            marker <= lastMarker ? marker : marker == lastMarker + 2 ? SheetMesh.Tinned : 0),
-    };
 
     private static IReadOnlyList<PolygonNm> WithoutCuts(NetSheet sheet, IReadOnlyList<DrilledFeature> cuts)
     {

@@ -57,6 +57,16 @@ public static class RuleCatalogue
         Beyond, "none", "none needed: a conductor either connects or does not",
         "none", "connectivity of the drawn copper and its plated holes");
 
+    public static readonly Rule OneConductor = new("one-conductor",
+        "Are stretches that do different work separate pieces of copper?",
+        "beyond limit; undecided where the brief may mean one conductor", "separate", "none needed: copper between feed and return is a short circuit",
+        "nets: role, net or at", "connectivity of the drawn copper and its plated holes; roles, names and parts of the brief");
+
+    public static readonly Rule TwoNames = new("two-names",
+        "Does the copper of each stretch carry the name of one net?",
+        "undecided", "one name", "none needed: where names disagree, copper is misread, shorted or tied on purpose",
+        "none; a waiver settles it", "net names in the artwork");
+
     public static readonly Rule PhaseCount = new("phase-count",
         "Has the copper as many separate switch nodes as phases are claimed?",
         Beyond, "equal", "none needed: a phase without a switch node of its own is a parallel part",
@@ -114,7 +124,7 @@ public static class RuleCatalogue
 
     public static readonly IReadOnlyList<Rule> All =
     [
-        Neck, Barrel, Heat, Fault, Drop, SwingArea, ReturnSlot, Open, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
+        Neck, Barrel, Heat, Fault, Drop, SwingArea, ReturnSlot, Open, OneConductor, TwoNames, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
         SwingLeast, SensitiveDistance, HotLoop, CapacitorVias, CapacitorDistance, BankDrop,
     ];
 
