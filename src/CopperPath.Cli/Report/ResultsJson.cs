@@ -68,7 +68,7 @@ public static class ResultsJson
             json.WriteString("net", net.Bound.Net.Name);
             json.WriteString("status", result.Status.ToString());
             json.WriteNumber("areaM2", net.Bound.Net.AreaM2);
-            if (result.Status == ConductionStatus.Solved)
+            if (result.HasFields)
             {
                 if (result is { ResistanceOhm: { } ohm, ResistanceBoundsOhm: { } ohmBounds })
                 {

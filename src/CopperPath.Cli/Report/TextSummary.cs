@@ -113,7 +113,7 @@ public static class TextSummary
     private static void WriteBounds(TextWriter writer, Review review)
     {
         ConductionResult[] solved = [.. review.Nets.Select(net => net.Conduction)
-            .Where(result => result.Status == ConductionStatus.Solved)];
+            .Where(result => result.HasFields)];
         if (solved.Length > 0)
         {
             double loss = solved.Max(result => result.LossBoundsW.RelativeWidth) / 2;

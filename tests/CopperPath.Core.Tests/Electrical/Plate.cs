@@ -74,7 +74,7 @@ internal sealed class Plate
     public ConductionResult Solve(SolveDemand? demand = null)
     {
         ConductionResult result = ConductionSolver.Solve(Net, _terminals, [], Stack, demand ?? SolveDemand.Default);
-        result.Status.ShouldBe(ConductionStatus.Solved, result.Explanation);
+        result.HasFields.ShouldBeTrue(result.Explanation);
         return result;
     }
 
