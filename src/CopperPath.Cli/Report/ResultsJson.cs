@@ -68,6 +68,11 @@ public static class ResultsJson
             json.WriteString("net", net.Bound.Net.Name);
             json.WriteString("status", result.Status.ToString());
             json.WriteNumber("areaM2", net.Bound.Net.AreaM2);
+            if (result.Explanation is { } explanation)
+            {
+                json.WriteString("explanation", explanation);
+            }
+
             if (result.HasFields)
             {
                 if (result is { ResistanceOhm: { } ohm, ResistanceBoundsOhm: { } ohmBounds })
@@ -80,6 +85,7 @@ public static class ResultsJson
                 WriteBounds(json, "dropBoundsV", result.DropBoundsV);
                 json.WriteNumber("lossW", result.LossW);
                 WriteBounds(json, "lossBoundsW", result.LossBoundsW);
+                json.WriteNumber("outlineShare", result.Rounds[^1].OutlineShare);
                 json.WriteNumber("currentBalanceRatio", result.CurrentBalanceRatio);
                 json.WriteNumber("powerBalanceRatio", result.PowerBalanceRatio);
                 json.WriteNumber("relativeResidual", result.RelativeResidual);
@@ -119,6 +125,7 @@ public static class ResultsJson
                 json.WriteStartObject();
                 json.WriteString("name", terminal.Terminal.Contacts[c].Name);
                 json.WriteNumber("currentA", terminal.ContactCurrentsA[c]);
+                json.WriteNumber("accuracyA", terminal.ContactAccuracyA[c]);
                 json.WriteEndObject();
             }
 
@@ -161,6 +168,7 @@ public static class ResultsJson
             json.WriteNumber("upperLayer", barrel.UpperLayer);
             json.WriteNumber("lowerLayer", barrel.LowerLayer);
             json.WriteNumber("currentA", barrel.CurrentA);
+            json.WriteNumber("accuracyA", barrel.AccuracyA);
             json.WriteNumber("riseK", rating.BarrelRiseK(barrel));
             json.WriteNumber("riseByOtherRelationK", rating.Other.BarrelRiseK(barrel));
             json.WriteEndObject();

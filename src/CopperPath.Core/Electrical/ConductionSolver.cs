@@ -111,7 +111,7 @@ public static class ConductionSolver
     }
 
     /// <summary>The result with the status its evidence allows.</summary>
-    private static ConductionResult Judged(ConductionResult result, SolveDemand demand)
+    internal static ConductionResult Judged(ConductionResult result, SolveDemand demand)
     {
         double allowed = Math.Min(RoundingShare, demand.Accuracy);
         if (!(result.CurrentBalanceRatio <= allowed && result.PowerBalanceRatio <= allowed && result.RelativeResidual <= allowed))

@@ -97,7 +97,9 @@ internal sealed class MeshedSolution
     public ConductionResult Result(IReadOnlyList<RefinementRound> rounds)
     {
         ContactLedger ledger = _recovery.Books(_sample.Flows, _sample.Potential.MemberV, _terminals);
-        IReadOnlyList<TerminalResult> terminals = ledger.Results(_sample.TerminalV);
+        CurrentAccuracy accuracy = new(rounds[^1].WidthShare);
+        IReadOnlyList<TerminalResult> terminals = accuracy.Of(
+            ledger.Results(_sample.TerminalV), _recovery.BooksOfLinear(_sample.Potential.LinearV, _terminals).Results(_sample.TerminalV));
         double entering = _terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA);
         double leastW = (2 * _sample.PowerW(_sample)) - _sample.SourceW(_sample);
         Bracket loss = rounds[^1].LossBoundsW;
@@ -109,7 +111,7 @@ internal sealed class MeshedSolution
                 CopperShareUnderSolder = flow.Conductance.CopperShareUnderSolder,
                 CornerCurrentAPerM = flow.CornerCurrentsAPerM(),
             })],
-            BarrelsWithUnitCurrents(entering), terminals, drop.Middle, drop, loss.Middle, loss, rounds,
+            accuracy.Of(BarrelsWithUnitCurrents(entering), _recovery.BarrelCurrents(_sample.Potential.LinearV)), terminals, drop.Middle, drop, loss.Middle, loss, rounds,
             ledger.LargestErrorA / entering,
             Math.Abs(leastW - _lossBoundsW.Least) / Math.Max(_lossBoundsW.Least, double.Epsilon),
             UnknownCount, _sample.Potential.RelativeResidual)

@@ -32,6 +32,7 @@ public static class Judge
         findings.AddRange(solved.SelectMany(DropRule.Judge));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));
         findings.AddRange(ofSlots);
+        findings.AddRange(solved.SelectMany(net => AccuracyRule.Judge(net, rating, heat)));
         findings.AddRange(OneConductorRule.Judge(nets));
         findings.AddRange(nets.SelectMany(TwoNamesRule.Judge));
         return findings;

@@ -67,6 +67,11 @@ public static class RuleCatalogue
         "undecided", "one name", "none needed: where names disagree, copper is misread, shorted or tied on purpose",
         "none; a waiver settles it", "net names in the artwork");
 
+    public static readonly Rule Accuracy = new("accuracy",
+        "Was the copper solved as closely as asked for, where a limit hangs on it?",
+        "undecided where a limit lies within what is open; else a remark", "distance of the bounds, 1 %", "the brief",
+        "accuracy", "bounds of loss and drop; estimates of the currents of holes");
+
     public static readonly Rule PhaseCount = new("phase-count",
         "Has the copper as many separate switch nodes as phases are claimed?",
         Beyond, "equal", "none needed: a phase without a switch node of its own is a parallel part",
@@ -124,7 +129,7 @@ public static class RuleCatalogue
 
     public static readonly IReadOnlyList<Rule> All =
     [
-        Neck, Barrel, Heat, Fault, Drop, SwingArea, ReturnSlot, Open, OneConductor, TwoNames, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
+        Neck, Barrel, Heat, Fault, Drop, SwingArea, ReturnSlot, Open, OneConductor, TwoNames, Accuracy, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
         SwingLeast, SensitiveDistance, HotLoop, CapacitorVias, CapacitorDistance, BankDrop,
     ];
 
