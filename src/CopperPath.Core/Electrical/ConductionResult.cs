@@ -84,7 +84,7 @@ public sealed record BarrelCurrent(Barrel Barrel, int UpperLayer, int LowerLayer
     public double AccuracyA { get; init; }
 
     /// <summary>The same hole with the largest current it may carry.</summary>
-    public BarrelCurrent AtMost => this with { CurrentA = CurrentA + (CurrentA < 0 ? -AccuracyA : AccuracyA) };
+    public BarrelCurrent AtMost() => this with { CurrentA = CurrentA + (CurrentA < 0 ? -AccuracyA : AccuracyA) };
 
     /// <summary>Current with one ampere between the terminals of the largest drop, amperes.</summary>
     public double UnitCurrentA { get; init; }

@@ -113,8 +113,7 @@ public static class ConductionSolver
     /// <summary>The result with the status its evidence allows.</summary>
     internal static ConductionResult Judged(ConductionResult result, SolveDemand demand)
     {
-        double allowed = Math.Min(RoundingShare, demand.Accuracy);
-        if (!(result.CurrentBalanceRatio <= allowed && result.PowerBalanceRatio <= allowed && result.RelativeResidual <= allowed))
+        if (!(result.CurrentBalanceRatio <= RoundingShare && result.PowerBalanceRatio <= RoundingShare && result.RelativeResidual <= RoundingShare))
         {
             return result with
             {

@@ -55,7 +55,7 @@ internal static class AccuracyRule
                 $"the rise of sections, {QuantityText.TemperatureDifference(limitK)}, which {sections} may pass with {100 * width:G2} % more current");
         }
 
-        int holes = result.Barrels.Count(barrel => rating.BarrelRiseK(barrel) <= limitK && rating.BarrelRiseK(barrel.AtMost) > limitK);
+        int holes = result.Barrels.Count(barrel => rating.BarrelRiseK(barrel) <= limitK && rating.BarrelRiseK(barrel.AtMost()) > limitK);
         if (holes > 0)
         {
             yield return string.Create(CultureInfo.InvariantCulture,

@@ -24,7 +24,7 @@ internal static class BarrelRule
         foreach (List<BarrelCurrent> group in Groups(net.Conduction.Barrels))
         {
             List<(BarrelCurrent Barrel, double RiseK)> hot = [.. group
-                .Select(barrel => rating.BarrelRiseK(barrel) > limitK || !isAccurate ? barrel : barrel.AtMost)
+                .Select(barrel => rating.BarrelRiseK(barrel) > limitK || !isAccurate ? barrel : barrel.AtMost())
                 .Select(barrel => (barrel, rating.BarrelRiseK(barrel)))
                 .Where(judged => judged.Item2 > limitK)
                 .OrderByDescending(judged => judged.Item2)];

@@ -110,7 +110,7 @@ public sealed class EvidenceTests
         ConductorRating rating = new(review.Brief!.Limits.JudgeBy, review.Stack!);
         (SolvedNet busy, BarrelCurrent worst) = review.Nets.SelectMany(net => net.Conduction.Barrels.Select(barrel => (net, barrel)))
             .MaxBy(each => rating.BarrelRiseK(each.barrel));
-        double riseK = rating.BarrelRiseK(worst), mostK = rating.BarrelRiseK(worst.AtMost);
+        double riseK = rating.BarrelRiseK(worst), mostK = rating.BarrelRiseK(worst.AtMost());
         mostK.ShouldBeGreaterThan(riseK);
 
         IEnumerable<string> Rules(double limitK) => BarrelRule
