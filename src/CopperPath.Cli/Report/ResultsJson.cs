@@ -132,7 +132,12 @@ public static class ResultsJson
             json.WriteString("net", net.Bound.Net.Name);
             json.WriteString("status", result.Status.Word());
             json.WriteNumberOrNull("areaM2", net.Bound.Net.AreaM2);
-            if (result.Status == ConductionStatus.Solved)
+            if (result.Explanation is { } explanation)
+            {
+                json.WriteString("explanation", VisibleText.Of(explanation, int.MaxValue));
+            }
+
+            if (result.HasFields)
             {
                 if (result is { ResistanceOhm: { } ohm, ResistanceBoundsOhm: { } ohmBounds })
                 {
@@ -144,6 +149,7 @@ public static class ResultsJson
                 WriteBounds(json, "dropBoundsV", result.DropBoundsV);
                 json.WriteNumberOrNull("lossW", result.LossW);
                 WriteBounds(json, "lossBoundsW", result.LossBoundsW);
+                json.WriteNumberOrNull("outlineShare", result.Rounds[^1].OutlineShare);
                 json.WriteNumberOrNull("currentBalanceRatio", result.CurrentBalanceRatio);
                 json.WriteNumberOrNull("powerBalanceRatio", result.PowerBalanceRatio);
                 json.WriteNumberOrNull("relativeResidual", result.RelativeResidual);
@@ -183,6 +189,7 @@ public static class ResultsJson
                 json.WriteStartObject();
                 json.WriteString("name", terminal.Terminal.Contacts[c].Name);
                 json.WriteNumberOrNull("currentA", terminal.ContactCurrentsA[c]);
+                json.WriteNumberOrNull("accuracyA", terminal.ContactAccuracyA[c]);
                 json.WriteEndObject();
             }
 
@@ -225,6 +232,7 @@ public static class ResultsJson
             json.WriteNumber("upperLayer", barrel.UpperLayer);
             json.WriteNumber("lowerLayer", barrel.LowerLayer);
             json.WriteNumberOrNull("currentA", barrel.CurrentA);
+            json.WriteNumberOrNull("accuracyA", barrel.AccuracyA);
             json.WriteNumberOrNull("riseK", rating.BarrelRiseK(barrel));
             json.WriteNumberOrNull("riseByOtherRelationK", rating.Other.BarrelRiseK(barrel));
             json.WriteEndObject();

@@ -122,14 +122,11 @@ public static class TextSummary
     /// <summary>How far off the numbers of the field solve can be, at worst over all nets.</summary>
     private static void WriteBounds(TextWriter writer, Review review)
     {
-        ConductionResult[] solved = [.. review.Nets.Select(net => net.Conduction)
-            .Where(result => result.Status == ConductionStatus.Solved)];
-        if (solved.Length > 0)
+        if (SolveAccuracy.Of([.. review.Nets.Select(net => net.Conduction).Where(result => result.HasFields)]) is { } accuracy)
         {
-            double loss = solved.Max(result => result.LossBoundsW.RelativeWidth) / 2;
-            double drop = solved.Max(result => result.DropBoundsV.RelativeWidth) / 2;
-            writer.WriteLine(FormattableString.Invariant(
-                $"Proven for the meshed copper: every loss within {100 * loss:0.00} %, every drop within {100 * drop:0.00} %."));
+            writer.WriteLine($"Bounds for the drawn copper: every loss within {SolveAccuracy.Text(accuracy.Loss)}, every drop within {SolveAccuracy.Text(accuracy.Drop)}; "
+                + $"of it {SolveAccuracy.Text(accuracy.Outline)} estimated for outlines, the rest proven.");
+            writer.WriteLine($"Estimated: currents of single holes and contacts within {SolveAccuracy.Text(accuracy.HoleAndContact)}.");
         }
     }
 

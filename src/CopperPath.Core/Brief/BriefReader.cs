@@ -92,7 +92,7 @@ public static class BriefReader
             return context.Values.Share(stated, LeastAccuracy, MostAccuracy);
         }
 
-        context.StateDefault("accuracy: 1 %, the distance of the proven bounds of each loss");
+        context.StateDefault("accuracy: 1 %, the distance of the bounds of each loss and drop");
         return DefaultAccuracy;
     }
 

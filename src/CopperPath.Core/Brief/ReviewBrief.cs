@@ -19,7 +19,7 @@ public sealed record ReviewBrief(
     IReadOnlyList<NetReview> Nets,
     IReadOnlyList<string> StatedDefaults)
 {
-    /// <summary>How close the proven bounds of every loss must lie, as a share of it.</summary>
+    /// <summary>How close the bounds of every loss and drop must lie, as a share of it.</summary>
     public double Accuracy { get; init; } = 0.01;
 
     /// <summary>How the board gets rid of heat, and what else heats it.</summary>

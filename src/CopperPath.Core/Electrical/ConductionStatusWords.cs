@@ -11,6 +11,9 @@ public static class ConductionStatusWords
         ConductionStatus.ContactsTouch => "contacts touch",
         ConductionStatus.MeshFailed => "not meshed",
         ConductionStatus.SolverFailed => "not solved",
+        ConductionStatus.CurrentsUnbalanced => "currents unbalanced",
+        ConductionStatus.BooksDoNotBalance => "books do not balance",
+        ConductionStatus.AccuracyNotReached => "accuracy not reached",
         _ => throw new ArgumentOutOfRangeException(nameof(status)),
     };
 }

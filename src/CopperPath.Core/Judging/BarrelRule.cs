@@ -9,7 +9,8 @@ namespace CopperPath.Judging;
 
 /// <summary>
 /// Judges every plated hole as a conductor of equal section, with the current the field solve gives it (not the
-/// average of its group), and speaks once per group of neighbouring holes.
+/// average of its group), and speaks once per group of neighbouring holes. A hole is within the limit when the largest
+/// current it may carry is; where the accuracy asked for was not reached, <see cref="AccuracyRule"/> leaves others undecided.
 /// </summary>
 internal static class BarrelRule
 {
@@ -19,9 +20,11 @@ internal static class BarrelRule
     public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, TemperatureField heat)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
+        bool isAccurate = net.Conduction.Status == ConductionStatus.Solved;
         foreach (List<BarrelCurrent> group in Groups(net.Conduction.Barrels))
         {
             List<(BarrelCurrent Barrel, double RiseK)> hot = [.. group
+                .Select(barrel => rating.BarrelRiseK(barrel) > limitK || !isAccurate ? barrel : barrel.AtMost())
                 .Select(barrel => (barrel, rating.BarrelRiseK(barrel)))
                 .Where(judged => judged.Item2 > limitK)
                 .OrderByDescending(judged => judged.Item2)];
@@ -58,7 +61,7 @@ internal static class BarrelRule
 
     private static string Load(BarrelCurrent worst, List<BarrelCurrent> group, int hot, double allowedA)
     {
-        string worstA = QuantityText.Current(Math.Abs(worst.CurrentA));
+        string worstA = $"{QuantityText.Current(Math.Abs(worst.CurrentA))} (give or take {QuantityText.Current(worst.AccuracyA)})";
         string layers = FormattableString.Invariant($"between layers {worst.UpperLayer} and {worst.LowerLayer}");
         return group.Count == 1
             ? $"This plated hole carries {worstA} {layers}, more than the {QuantityText.Current(allowedA)} allowed"

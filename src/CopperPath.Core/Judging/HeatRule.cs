@@ -10,7 +10,12 @@ internal static class HeatRule
     {
         if (heat.Result.Status != ThermalStatus.Solved)
         {
-            return [Unsolved(nets[0], heat.Result)];
+            return [Unsolved(nets[0], heat.Result, heat.Result.Explanation)];
+        }
+
+        if (!(heat.Result.Balance.ErrorRatio <= RoundingShare))
+        {
+            return [Unsolved(nets[0], heat.Result, FormattableString.Invariant($"heat in and out differ by {100 * heat.Result.Balance.ErrorRatio:G3} %"))];
         }
 
         return nets.Select(net => (Net: net, Temperatures: NetTemperatures.Of(net, heat)))
@@ -31,17 +36,20 @@ internal static class HeatRule
             Assumption);
     }
 
-    private static Finding Unsolved(SolvedNet net, ThermalResult result)
+    private static Finding Unsolved(SolvedNet net, ThermalResult result, string reason)
     {
         (int layer, Geometry.PointNm at) = DropRule.PlaceOf(net.Bound.Terminals[0]);
         bool isTooHot = result.Status is ThermalStatus.Runaway or ThermalStatus.TooHot or ThermalStatus.NoWayOut;
         return new Finding(
             RuleCatalogue.Heat.Id, isTooHot ? FindingLevel.BeyondLimit : FindingLevel.Undecided, net.Bound.Review.Name, layer,
             Units.MetresFromNm(at.X), Units.MetresFromNm(at.Y), null,
-            $"No temperatures can be given: {result.Explanation}.",
+            $"No temperatures can be given: {reason}.",
             isTooHot ? "Reduce the loss or cool the board better." : "Please report this board; its temperatures are unknown.",
             Assumption);
     }
+
+    /// <summary>The iteration ends at 1e-8; more is no rounding.</summary>
+    private const double RoundingShare = 1e-6;
 
     private const string Assumption =
         "heat of the solved copper and the stated components only; films by correlation or as stated, good to some tenths";

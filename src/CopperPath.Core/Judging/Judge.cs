@@ -19,8 +19,8 @@ public static class Judge
         ReviewBrief brief, IReadOnlyList<SolvedNet> nets, ConductorRating rating, TemperatureField heat, IReadOnlyList<Finding> ofSlots)
     {
         List<Finding> findings = [];
-        List<SolvedNet> solved = [.. nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)];
-        findings.AddRange(nets.Where(net => net.Conduction.Status != ConductionStatus.Solved).Select(Unsolved));
+        List<SolvedNet> solved = [.. nets.Where(net => net.Conduction.HasFields)];
+        findings.AddRange(nets.Where(net => !net.Conduction.HasFields).Select(Unsolved));
         findings.AddRange(solved.SelectMany(net => NeckRule.Judge(net, rating, heat)));
         findings.AddRange(solved.SelectMany(net => BarrelRule.Judge(net, rating, heat)));
         if (solved.Count > 0)
@@ -32,6 +32,9 @@ public static class Judge
         findings.AddRange(solved.SelectMany(DropRule.Judge));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));
         findings.AddRange(ofSlots);
+        findings.AddRange(solved.SelectMany(net => AccuracyRule.Judge(net, rating, heat)));
+        findings.AddRange(OneConductorRule.Judge(nets));
+        findings.AddRange(nets.SelectMany(TwoNamesRule.Judge));
         return findings;
     }
 

@@ -9,7 +9,7 @@ public sealed record PathJudgement(
     /// <param name="path">The path with all reviewed nets; those that could not be solved are left out.</param>
     public static PathJudgement Of(PathContext path)
     {
-        PathContext context = path with { Nets = [.. path.Nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)] };
+        PathContext context = path with { Nets = [.. path.Nets.Where(net => net.Conduction.HasFields)] };
         IReadOnlyList<SwitchNodeFacts> switchNodes = SwitchNodeFacts.Of(context);
         IReadOnlyList<HotLoopFacts> hotLoops = HotLoopFacts.Of(context);
         return new PathJudgement(PathRules.Judge(context, switchNodes, hotLoops), switchNodes, hotLoops);

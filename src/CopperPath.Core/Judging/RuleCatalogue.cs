@@ -57,6 +57,21 @@ public static class RuleCatalogue
         Beyond, "none", "none needed: a conductor either connects or does not",
         "none", "connectivity of the drawn copper and its plated holes");
 
+    public static readonly Rule OneConductor = new("one-conductor",
+        "Are stretches that do different work separate pieces of copper?",
+        "beyond limit; undecided where the brief may mean one conductor", "separate", "none needed: copper between feed and return is a short circuit",
+        "nets: role, net or at", "connectivity of the drawn copper and its plated holes; roles, names and parts of the brief");
+
+    public static readonly Rule TwoNames = new("two-names",
+        "Does the copper of each stretch carry the name of one net?",
+        "undecided", "one name", "none needed: where names disagree, copper is misread, shorted or tied on purpose",
+        "none; a waiver settles it", "net names in the artwork");
+
+    public static readonly Rule Accuracy = new("accuracy",
+        "Was the copper solved as closely as asked for, where a limit hangs on it?",
+        "undecided where a limit lies within what is open; else a remark", "distance of the bounds, 1 %", "the brief",
+        "accuracy", "bounds of loss and drop; estimates of the currents of holes");
+
     public static readonly Rule PhaseCount = new("phase-count",
         "Has the copper as many separate switch nodes as phases are claimed?",
         Beyond, "equal", "none needed: a phase without a switch node of its own is a parallel part",
@@ -114,7 +129,7 @@ public static class RuleCatalogue
 
     public static readonly IReadOnlyList<Rule> All =
     [
-        Neck, Barrel, Heat, Fault, Drop, SwingArea, ReturnSlot, Open, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
+        Neck, Barrel, Heat, Fault, Drop, SwingArea, ReturnSlot, Open, OneConductor, TwoNames, Accuracy, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
         SwingLeast, SensitiveDistance, HotLoop, CapacitorVias, CapacitorDistance, BankDrop,
     ];
 

@@ -96,10 +96,8 @@ internal static class SummarySection
         yield return $"""<div><dt>Findings</dt><dd>{review.Findings.Count(f => f.Counts)} beyond limits, {review.Findings.Count(f => f.IsWaived)} waived, {Counted.Of(review.Findings.Count(f => f.Level == FindingLevel.Remark), "remark")}</dd></div>""";
     }
 
-    private static string Accuracy(IReadOnlyList<Stretch> stretches)
-    {
-        Electrical.ConductionResult[] solved = [.. stretches.Where(s => s.IsSolved).Select(s => s.Conduction)];
-        return solved.Length == 0 ? "nothing was solved" : FormattableString.Invariant(
-            $"losses within {50 * solved.Max(r => r.LossBoundsW.RelativeWidth):0.00} %, drops within {50 * solved.Max(r => r.DropBoundsV.RelativeWidth):0.00} %");
-    }
+    private static string Accuracy(IReadOnlyList<Stretch> stretches) =>
+        SolveAccuracy.Of([.. stretches.Where(s => s.IsSolved).Select(s => s.Conduction)]) is not { } accuracy ? "nothing was solved"
+            : $"losses within {SolveAccuracy.Text(accuracy.Loss)}, drops within {SolveAccuracy.Text(accuracy.Drop)}, "
+                + $"currents of single holes and contacts within about {SolveAccuracy.Text(accuracy.HoleAndContact)}";
 }
