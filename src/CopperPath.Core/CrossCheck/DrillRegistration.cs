@@ -1,6 +1,4 @@
-using CopperPath.Artwork;
 using CopperPath.Diagnostics;
-using CopperPath.Geometry;
 using CopperPath.Nets;
 
 namespace CopperPath.CrossCheck;
@@ -17,13 +15,26 @@ internal static class DrillRegistration
     /// </summary>
     private const double InPlace = 0.9;
 
+    /// <summary>
+    /// Pairs of drill file and layer of which a misfit is looked for: it takes a moment each, and a set with more of them
+    /// is in doubt already.
+    /// </summary>
+    private const int MostSearches = 32;
+
     public static IEnumerable<Diagnostic> Run(FabricationSet set)
     {
         IGrouping<string, HoleLanding>[] drills = [.. set.HolesForLands.GroupBy(hole => hole.File)];
         HashSet<int> accused = [];
+        int searches = 0;
         foreach (IGrouping<string, HoleLanding> drill in drills)
         {
+            if (searches >= MostSearches)
+            {
+                yield break;
+            }
+
             Registration[] found = [.. Enumerable.Range(0, set.Layers.Count).Select(l => Of(drill, set, l))];
+            searches += found.Count(registration => registration.CanTell && !registration.IsInPlace(InPlace));
             int[] off = [.. Enumerable.Range(0, found.Length).Where(l => found[l].Misfit is not null)];
             if (off.Length == 0)
             {
@@ -36,7 +47,7 @@ internal static class DrillRegistration
             {
                 Registration best = off.Select(l => found[l]).MaxBy(registration => registration.Explained)!;
                 yield return SetRemark.Doubt(SetCode.DrillsOff, drill.Key,
-                    $"drills that lie {first.Inverse()} of {best.Explained} of {best.Possible} pads; {best.InPlace} are on a pad as the files stand",
+                    $"drills that lie {first.Inverse().Against($"{best.Explained} of {best.Possible} pads")}; {best.InPlace} are on a pad as the files stand",
                     "the holes of a drill file in the middle of their lands");
                 continue;
             }
@@ -44,7 +55,7 @@ internal static class DrillRegistration
             foreach (int l in off.Where(accused.Add))
             {
                 yield return SetRemark.Doubt(SetCode.LayerOff, set.Layers[l].File,
-                    $"copper layer {set.Layers[l].Number}, whose lands lie {found[l].Misfit} of {found[l].Explained} of {found[l].Possible} holes of {drill.Key}; {found[l].InPlace} meet as the files stand",
+                    $"copper layer {set.Layers[l].Number}, whose lands lie {found[l].Misfit!.Against($"{found[l].Explained} of {found[l].Possible} holes of {drill.Key}")}; {found[l].InPlace} meet as the files stand",
                     "the lands of every layer around the same holes");
             }
         }
@@ -55,9 +66,7 @@ internal static class DrillRegistration
     {
         int number = set.Layers[layer].Number;
         return RegistrationSearch.Of(
-            [.. drill.Where(hole => hole.Layers.Any(landing => landing.Layer == number)).Select(Centre)],
+            [.. drill.Where(hole => hole.Layers.Any(landing => landing.Layer == number)).Select(hole => hole.Centre)],
             [.. set.Landmarks[layer].Select(landmark => landmark.At)], InPlace);
     }
-
-    private static PointNm Centre(HoleLanding hole) => BoxNm.Of(hole.Feature.Path).Centre;
 }

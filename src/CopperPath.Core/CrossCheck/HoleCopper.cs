@@ -24,7 +24,7 @@ internal static class HoleCopper
             string file = set.Layers.First(copper => copper.Number == layer).File;
             (HoleLanding Hole, LayerLanding Landing)[] meeting = [.. set.HolesForLands.Where(hole => hole.MeetsCopper)
                 .SelectMany(hole => hole.Layers.Where(landing => landing.Layer == layer).Select(landing => (hole, landing)))];
-            PointNm[] broken = [.. meeting.Where(pair => pair.Landing.Share > 0 && !pair.Landing.IsWhole).Select(pair => Centre(pair.Hole))];
+            PointNm[] broken = [.. meeting.Where(pair => pair.Landing.Share > 0 && !pair.Landing.IsWhole).Select(pair => pair.Hole.Centre)];
             int withCopper = meeting.Count(pair => pair.Landing.Share > 0);
             if (broken.Length > 0)
             {
@@ -33,7 +33,7 @@ internal static class HoleCopper
                     "copper all around the wall of a plated hole, or clear of it: drills or layer may be shifted");
             }
 
-            PointNm[] landless = [.. meeting.Where(pair => pair.Landing.Share == 0 && IsFace(pair.Hole, layer)).Select(pair => Centre(pair.Hole))];
+            PointNm[] landless = [.. meeting.Where(pair => pair.Landing.Share == 0 && IsFace(pair.Hole, layer)).Select(pair => pair.Hole.Centre)];
             int facing = meeting.Count(pair => IsFace(pair.Hole, layer));
             if (landless.Length > 0)
             {
@@ -44,7 +44,7 @@ internal static class HoleCopper
         }
 
         HoleLanding[] stated = [.. set.Nets.Holes.Where(hole => hole.Feature.Plating == Plating.Plated)];
-        PointNm[] bare = [.. stated.Where(hole => !hole.MeetsCopper).Select(Centre)];
+        PointNm[] bare = [.. stated.Where(hole => !hole.MeetsCopper).Select(hole => hole.Centre)];
         if (bare.Length > 0 && bare.Length >= FaultOfSet * stated.Length)
         {
             yield return SetRemark.Doubt(SetCode.HolesInTheBare, stated.First(hole => !hole.MeetsCopper).File,
@@ -57,6 +57,4 @@ internal static class HoleCopper
         isDoubt ? SetRemark.Doubt(code, file, found, expected) : SetRemark.Warning(code, file, found, expected);
 
     private static bool IsFace(HoleLanding hole, int layer) => hole.Layers[0].Layer == layer || hole.Layers[^1].Layer == layer;
-
-    private static PointNm Centre(HoleLanding hole) => BoxNm.Of(hole.Feature.Path).Centre;
 }

@@ -1,24 +1,43 @@
 using CopperPath.Artwork;
 using CopperPath.Geometry;
+using CopperPath.Quantities;
 
 namespace CopperPath.CrossCheck;
 
-/// <summary>Finds a hole, slot or cut at a place or in a land.</summary>
+/// <summary>Finds a hole, slot or cut in a land: by its middle and the corners of its path, in cells of a millimetre.</summary>
 internal sealed class HoleIndex
 {
-    private readonly BoxNm[] _paths;
-    private readonly PointIndex _centres;
+    private const long CellNm = Units.NmPerMm;
 
-    public HoleIndex(IEnumerable<DrilledFeature> features)
+    private readonly ILookup<(long, long), PointNm> _cells;
+
+    public HoleIndex(IEnumerable<DrilledFeature> features) =>
+        _cells = features.SelectMany(feature => feature.Path.Append(BoxNm.Of(feature.Path).Centre)).ToLookup(place => Cell(place));
+
+    /// <summary>Whether a hole begins, turns or has its middle in the land or beside its place.</summary>
+    public bool HasHoleIn(Landmark land) => HasHoleIn(land.Box) || HasHoleAt(land.At, RegistrationSearch.SamePlaceNm);
+
+    /// <summary>Whether one does so within an allowance of the place along both axes.</summary>
+    public bool HasHoleAt(PointNm place, long allowanceNm) => HasHoleIn(BoxNm.Of([place]).GrownBy(allowanceNm));
+
+    private bool HasHoleIn(BoxNm box)
     {
-        _paths = [.. features.Select(feature => BoxNm.Of(feature.Path))];
-        _centres = new PointIndex(_paths.Select(path => path.Centre), RegistrationSearch.SamePlaceNm);
+        (long firstX, long firstY) = Cell(new PointNm(box.MinX, box.MinY));
+        (long lastX, long lastY) = Cell(new PointNm(box.MaxX, box.MaxY));
+        for (long x = firstX; x <= lastX; x++)
+        {
+            for (long y = firstY; y <= lastY; y++)
+            {
+                if (_cells[(x, y)].Any(box.Contains))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
     }
 
-    /// <summary>A hole in the middle of the land, or else any whose path enters it, as of slots and long pads.</summary>
-    public bool HasHoleIn(Landmark land) => _centres.HasNear(land.At) || Array.Exists(_paths, path => path.Touches(land.Box));
-
-    /// <summary>A hole at the place, as near as the allowance beyond what rounds.</summary>
-    public bool HasHoleAt(PointNm place, long allowanceNm) =>
-        _centres.HasNear(place) || Array.Exists(_paths, path => path.GrownBy(allowanceNm).Contains(place));
+    private static (long, long) Cell(PointNm place) =>
+        ((long)Math.Floor((double)place.X / CellNm), (long)Math.Floor((double)place.Y / CellNm));
 }

@@ -3,7 +3,10 @@ using CopperPath.Geometry;
 
 namespace CopperPath.CrossCheck;
 
-/// <summary>Openings of the solder mask against the pads of their face, and of the other where they do not fit.</summary>
+/// <summary>
+/// Openings of the solder mask against the pads of their face, and of the other where they do not fit. Openings over
+/// holes fit both faces: where there are others, those are asked.
+/// </summary>
 internal static class MaskRegistration
 {
     /// <summary>
@@ -20,9 +23,12 @@ internal static class MaskRegistration
 
     public static IEnumerable<Diagnostic> Run(FabricationSet set)
     {
+        HoleIndex holes = new(set.Drills.SelectMany(drill => drill.Features));
         foreach (MaskArtwork mask in set.Masks)
         {
-            PointNm[] openings = Lands(LandmarkFinder.Of(mask.Artwork));
+            Landmark[] all = [.. LandmarkFinder.Of(mask.Artwork).Where(landmark => landmark.Kind == LandmarkKind.Land)];
+            Landmark[] overNoHole = [.. all.Where(opening => !holes.HasHoleIn(opening))];
+            PointNm[] openings = Lands(overNoHole.Length >= FewestOpenings ? overNoHole : all);
             int own = mask.IsTop ? 0 : set.Layers.Count - 1;
             PointNm[] pads = Lands(set.Landmarks[own]);
             Registration found = RegistrationSearch.Of(openings, pads, InPlace);
@@ -43,7 +49,7 @@ internal static class MaskRegistration
             else if (found.Misfit is { } misfit)
             {
                 yield return SetRemark.Doubt(SetCode.MaskOff, mask.Artwork.File,
-                    $"mask openings, of which the pads of layer {layer} lie {misfit}, {found.Explained} of {found.Possible}; {found.InPlace} are over a pad as the files stand",
+                    $"mask openings, whose pads on layer {layer} lie {misfit.Against($"{found.Explained} of {found.Possible} openings")}; {found.InPlace} are over a pad as the files stand",
                     "openings over the pads of their face: mask or copper may be shifted");
             }
             else if (openings.Length >= FewestOpenings && 2 * pads.Length >= openings.Length && found.InPlace < FitsNothing * found.Possible)

@@ -19,6 +19,8 @@ internal sealed record Misfit(bool IsMirrored, int QuarterTurns, double Scale, P
     /// <summary>Factors this near to one are no scaling: 0.1 mm on a board of 0.5 m.</summary>
     private const double SameScale = 2e-4;
 
+    private bool IsMove => !IsMirrored && QuarterTurns == 0 && Math.Abs(Scale - 1) < SameScale;
+
     public PointNm Apply(PointNm p)
     {
         PointNm turned = Turned(p);
@@ -52,7 +54,11 @@ internal sealed record Misfit(bool IsMirrored, int QuarterTurns, double Scale, P
         IsMirrored == other.IsMirrored && QuarterTurns == other.QuarterTurns
         && Math.Abs((Scale / other.Scale) - 1) < SameScale && Shift.DistanceNmTo(other.Shift) <= 2 * toleranceNm;
 
-    /// <summary>In words that fit after "lies" or "lie".</summary>
+    /// <summary>In words that fit after "lie", with what it is measured from: right of 22 of 22 pads, scaled against 22 of 22 pads.</summary>
+    public string Against(FormattableString counted) =>
+        $"{this} {(IsMove ? "of" : "against")} {counted.ToString(CultureInfo.InvariantCulture)}";
+
+    /// <summary>In words that fit after "lie".</summary>
     public override string ToString()
     {
         if (IsMirrored)

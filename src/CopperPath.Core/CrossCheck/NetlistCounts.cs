@@ -1,6 +1,5 @@
 using CopperPath.Diagnostics;
 using CopperPath.Geometry;
-using CopperPath.Reading.Netlist;
 
 namespace CopperPath.CrossCheck;
 
@@ -26,7 +25,7 @@ internal static class NetlistCounts
 
         PointNm[] wanted = [.. netlist.Points.Where(point => point.HoleDiameterNm is not null).Select(point => point.Location + agreement.Shift)];
         HoleIndex holes = new(set.Drills.SelectMany(drill => drill.Features));
-        int missing = wanted.Count(place => !holes.HasHoleAt(place, netlist.ResolutionNm));
+        int missing = wanted.Count(place => !holes.HasHoleAt(place, netlist.ResolutionNm + RegistrationSearch.SamePlaceNm));
         if (missing > MostMissing * wanted.Length)
         {
             yield return SetRemark.Doubt(SetCode.NetlistHoles, netlist.File,

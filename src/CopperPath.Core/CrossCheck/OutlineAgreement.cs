@@ -28,6 +28,9 @@ internal static class OutlineAgreement
     /// <summary>An outline this many times as wide and as high as all that lies in it; sound boards reach 1.05.</summary>
     private const double FarTooLarge = 3;
 
+    /// <summary>Drawings of more lines are no outline with some text, and joining them takes the square of their number.</summary>
+    private const int MostLines = 5_000;
+
     public static IEnumerable<Diagnostic> Run(FabricationSet set)
     {
         if (set.ProfileArtwork.Count == 0)
@@ -44,7 +47,7 @@ internal static class OutlineAgreement
         foreach (IdentifiedFile file in set.Identified.Files.Where(file => file.Content == FileContent.Gerber && file.Role != FileRole.Copper))
         {
             if (GerberReader.Read(file.File.Name, file.File.Bytes).Artwork is { } drawing
-                && ProfileBuilder.Loops(drawing).Select(BoxNm.Of).Any(loop => IsAround(loop, copper)))
+                && drawing.Contours.Count <= MostLines && ProfileBuilder.Loops(drawing).Select(BoxNm.Of).Any(loop => IsAround(loop, copper)))
             {
                 return SetRemark.Warning(SetCode.NoOutline, file.File.Name,
                     $"no board outline file; a closed line around all pads stands in this one", "a file with the outline alone; the extent of the copper is taken");
@@ -58,7 +61,7 @@ internal static class OutlineAgreement
     private static Diagnostic Open(FabricationSet set)
     {
         PointNm[] ends = [.. set.ProfileArtwork.SelectMany(drawing => drawing.Contours).Where(line => line.Length > 1)
-            .SelectMany(line => new[] { line[0], line[^1] })];
+            .SelectMany(line => new[] { line[0], line[^1] }).Take(MostLines)];
         double[] gaps = [.. ends.Select((end, i) => ends.Where((_, j) => j != i).Select(end.DistanceNmTo).DefaultIfEmpty(0).Min())];
         int loose = Array.IndexOf(gaps, gaps.DefaultIfEmpty(0).Max());
         string file = set.ProfileArtwork[0].File;

@@ -20,7 +20,7 @@ internal static class RegistrationSearch
 
     /// <summary>Votes of this many points settle a guess; more cost time and add nothing.</summary>
     private const int VotersTried = 120;
-    private const int TargetsTried = 6_000;
+    private const int TargetsTried = 2_000;
 
     private const long ShiftCellNm = 50_000;
     private const double LogScaleCell = 4e-4;
