@@ -2,6 +2,7 @@ using System.Globalization;
 using CopperPath.Artwork;
 using CopperPath.Brief;
 using CopperPath.Copper;
+using CopperPath.CrossCheck;
 using CopperPath.Diagnostics;
 using CopperPath.Geometry;
 using CopperPath.Nets;
@@ -37,19 +38,20 @@ internal static class BoardRebuilder
 
         // 2. The artwork of the copper and the profile; each file on its own, so several at a time.
         clock.Begin("Reading artwork");
-        IdentifiedFile[] wanted = [.. identified.Copper.Where(file => file.CopperLayer > 0), .. identified.OfRole(FileRole.Profile)];
+        IdentifiedFile[] masks = [.. identified.OfRole(FileRole.SolderMaskTop), .. identified.OfRole(FileRole.SolderMaskBottom)];
+        IdentifiedFile[] wanted = [.. identified.Copper.Where(file => file.CopperLayer > 0), .. identified.OfRole(FileRole.Profile), .. masks];
         GerberReading[] readings = new GerberReading[wanted.Length];
-        ImageBudget images = new();
-        GerberReadOptions options = GerberReadOptions.Default with { Budget = images };
-        Parallel.For(0, wanted.Length, i => readings[i] = GerberReader.Read(wanted[i].File.Name, wanted[i].File.Bytes, options));
-        if (images.IsSpent)
+        (ImageBudget images, ImageBudget openings) = (new(), new());
+        Parallel.For(0, wanted.Length, i => readings[i] = GerberReader.Read(wanted[i].File.Name, wanted[i].File.Bytes,
+            GerberReadOptions.Default with { Budget = i < wanted.Length - masks.Length ? images : openings }));
+        if (images.IsSpent || openings.IsSpent)
         {
-            return new Board(identified.Files, null, [], [], [], RemarkBudget.Apply([.. diagnostics, images.Refusal(path)]));
+            return new Board(identified.Files, null, [], [], [], RemarkBudget.Apply([.. diagnostics, (images.IsSpent ? images : openings).Refusal(path)]));
         }
 
-        diagnostics.AddRange(readings.SelectMany(reading => reading.Diagnostics));
-        IReadOnlyList<PolygonNm> profile = BuildProfile([.. wanted.Zip(readings)
-            .Where(pair => pair.First.Role == FileRole.Profile).Select(pair => pair.Second.Artwork).OfType<LayerArtwork>()], diagnostics);
+        diagnostics.AddRange(readings.SkipLast(masks.Length).SelectMany(reading => reading.Diagnostics));
+        LayerArtwork[] outlines = [.. wanted.Zip(readings).Where(pair => pair.First.Role == FileRole.Profile).Select(pair => pair.Second.Artwork).OfType<LayerArtwork>()];
+        IReadOnlyList<PolygonNm> profile = BuildProfile(outlines, diagnostics);
 
         // 3. The copper of each layer.
         clock.Begin("Rebuilding copper");
@@ -74,12 +76,18 @@ internal static class BoardRebuilder
 
         // 5. The nets; a netlist names them and checks them.
         clock.Begin("Finding nets");
-        if (FindNets(layers, drills, ReadNetlist(identified, diagnostics), diagnostics) is not { } nets)
+        BoardNetlist? netlist = ReadNetlist(identified, diagnostics);
+        if (FindNets(layers, drills, netlist, diagnostics) is not { } nets)
         {
             return new Board(identified.Files, null, profile, drills.Artwork, drills.Formats, diagnostics);
         }
 
-        // 6. The parts at the pads, where a table of placements is all that tells of them.
+        // 6. Whether all these files are of one board, and in one place.
+        clock.Begin("Cross-checking the files");
+        diagnostics.AddRange(SetCheck.Run(new FabricationSet(
+            path, identified, layers, profile, outlines, MaskOpenings(wanted, readings), drills.Artwork, nets, netlist)));
+
+        // 7. The parts at the pads, where a table of placements is all that tells of them.
         if (ReadPlacements(identified, answers, diagnostics) is { } placements)
         {
             nets = PartGuess.Apply(nets, placements, diagnostics);
@@ -129,6 +137,11 @@ internal static class BoardRebuilder
             return null;
         }
     }
+
+    /// <summary>Openings of the mask files. What their readers said is not repeated: nothing of them is copper.</summary>
+    private static IReadOnlyList<MaskArtwork> MaskOpenings(IdentifiedFile[] wanted, GerberReading[] readings) =>
+        [.. wanted.Zip(readings).Where(pair => pair.First.Role is FileRole.SolderMaskTop or FileRole.SolderMaskBottom && pair.Second.Artwork is not null)
+            .Select(pair => new MaskArtwork(pair.First.Role == FileRole.SolderMaskTop, pair.Second.Artwork!))];
 
     private static BoardNetlist? ReadNetlist(BoardIdentification identified, List<Diagnostic> diagnostics)
     {

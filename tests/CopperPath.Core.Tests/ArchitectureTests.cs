@@ -11,7 +11,7 @@ public sealed partial class ArchitectureTests
     /// Rooms in the order of the data. Artwork's records stand before Reading because readers produce them.
     /// </summary>
     private static readonly string[] Flow =
-        ["Artwork", "Reading", "Copper", "Nets", "PowerPath", "Converter", "Brief", "Meshing", "Electrical", "Circuit", "Thermal", "Capacity", "Judging"];
+        ["Artwork", "Reading", "Copper", "Nets", "CrossCheck", "PowerPath", "Converter", "Brief", "Meshing", "Electrical", "Circuit", "Thermal", "Capacity", "Judging"];
 
     [Fact]
     public void RoomsUseOnlyRoomsBeforeThem()
