@@ -42,8 +42,10 @@ internal static class BoardRebuilder
         IdentifiedFile[] wanted = [.. identified.Copper.Where(file => file.CopperLayer > 0), .. identified.OfRole(FileRole.Profile), .. masks];
         GerberReading[] readings = new GerberReading[wanted.Length];
         (ImageBudget images, ImageBudget openings) = (new(), new());
-        Parallel.For(0, wanted.Length, i => readings[i] = GerberReader.Read(wanted[i].File.Name, wanted[i].File.Bytes,
-            GerberReadOptions.Default with { Budget = i < wanted.Length - masks.Length ? images : openings }));
+        GerberReadOptions options = GerberReadOptions.Default with { Budget = images };
+        GerberReadOptions ofMasks = options with { Budget = openings };
+        Parallel.For(0, wanted.Length, i => readings[i] = GerberReader.Read(
+            wanted[i].File.Name, wanted[i].File.Bytes, i < wanted.Length - masks.Length ? options : ofMasks));
         if (images.IsSpent || openings.IsSpent)
         {
             return new Board(identified.Files, null, [], [], [], RemarkBudget.Apply([.. diagnostics, (images.IsSpent ? images : openings).Refusal(path)]));
@@ -79,7 +81,7 @@ internal static class BoardRebuilder
         BoardNetlist? netlist = ReadNetlist(identified, diagnostics);
         if (FindNets(layers, drills, netlist, diagnostics) is not { } nets)
         {
-            return new Board(identified.Files, null, profile, drills.Artwork, drills.Formats, diagnostics);
+            return new Board(identified.Files, null, profile, drills.Artwork, drills.Formats, RemarkBudget.Apply(diagnostics));
         }
 
         // 6. Whether all these files are of one board, and in one place.

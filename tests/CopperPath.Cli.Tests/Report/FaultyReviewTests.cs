@@ -67,7 +67,7 @@ public sealed class FaultyReviewTests : IDisposable
 
         // A board without a name breaks the title of every picture and nothing else.
         Review faulty = sound with { Brief = sound.Brief! with { Board = sound.Brief.Board with { Name = null! } } };
-        IReadOnlyList<OutputFile> files = ReviewFiles.Of(faulty, Stretch.Of(faulty), new CheckOptions { Brief = Path.Combine(_board.Folder, "brief.yaml") }, parts);
+        IReadOnlyList<OutputFile> files = ReviewFiles.Of(faulty, Stretch.Of(faulty), BriefSource.Of("brief.yaml", faulty), new CheckOptions(), parts);
 
         files.Select(file => file.Name).ShouldBe(
             ["results.json", "findings.sarif", "nets.csv", "terminals.csv", "plated-holes.csv", "sections.csv", "findings.csv", "report.html"]);
@@ -83,7 +83,7 @@ public sealed class FaultyReviewTests : IDisposable
 
         // The list of defaults stands in the section on what the answer rests on, and among the results.
         Review faulty = sound with { StatedDefaults = null! };
-        IReadOnlyList<OutputFile> files = ReviewFiles.Of(faulty, Stretch.Of(faulty), new CheckOptions { Brief = Path.Combine(_board.Folder, "brief.yaml") }, parts);
+        IReadOnlyList<OutputFile> files = ReviewFiles.Of(faulty, Stretch.Of(faulty), BriefSource.Of("brief.yaml", faulty), new CheckOptions(), parts);
 
         parts.Missing.Select(part => (part.Name, part.IsResult)).ShouldBe([("report.html, section basis", false), ("results.json", true)]);
         string page = System.Text.Encoding.UTF8.GetString(files.Single(file => file.Name == "report.html").Content);

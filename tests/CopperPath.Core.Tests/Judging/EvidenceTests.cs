@@ -125,7 +125,7 @@ public sealed class EvidenceTests
         Review review = s_clean.Value;
         TemperatureField heat = review.Heat!;
         Verdict With(ThermalResult result) => Judge.VerdictOf(
-            Judge.Findings(review.Brief!, review.Nets, Rating(review), heat with { Result = result }, []), copperIsUncertain: false);
+            Judge.Findings(review.Brief!, review.Nets, Rating(review), heat with { Result = result }, []), inputIsUncertain: false);
 
         With(heat.Result).ShouldBe(Verdict.WithinLimits);
         With(heat.Result with { Status = ThermalStatus.NotConverged }).ShouldBe(Verdict.CouldNotJudge);
@@ -143,7 +143,7 @@ public sealed class EvidenceTests
         return Judge.Findings(review.Brief!, nets, Rating(review), review.Heat!, []);
     }
 
-    private static Verdict VerdictOf(Func<SolvedNet, SolvedNet> spoil) => Judge.VerdictOf(FindingsOf(spoil), copperIsUncertain: false);
+    private static Verdict VerdictOf(Func<SolvedNet, SolvedNet> spoil) => Judge.VerdictOf(FindingsOf(spoil), inputIsUncertain: false);
 
     private static SolvedNet Limited(SolvedNet net, Func<CopperPath.Brief.NetLimits, CopperPath.Brief.NetLimits> change) => net with
     {
