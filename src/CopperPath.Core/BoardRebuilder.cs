@@ -57,7 +57,8 @@ internal static class BoardRebuilder
 
         // 3. The copper of each layer.
         clock.Begin("Rebuilding copper");
-        IReadOnlyList<CopperLayer> layers = BuildCopper(wanted, readings, profile, artwork => StatedNegative(artwork, answers, identified.Job), diagnostics);
+        Func<LayerArtwork, bool?> isNegative = artwork => StatedNegative(artwork, answers, identified.Job);
+        IReadOnlyList<CopperLayer> layers = BuildCopper(wanted, readings, profile, isNegative, diagnostics);
         if (layers.Count == 0)
         {
             return new Board(identified.Files, null, profile, [], [], RemarkBudget.Apply(diagnostics));
@@ -73,7 +74,7 @@ internal static class BoardRebuilder
         }
 
         (layers, IReadOnlyList<Diagnostic> onPolarity) = PolarityCheck.Settle(
-            layers, drills.Artwork, profile, BriefAnswers.FilesOfStatedPolarity(answers), artwork => StatedNegative(artwork, answers, identified.Job));
+            layers, drills.Artwork, profile, BriefAnswers.FilesOfStatedPolarity(answers), isNegative);
         diagnostics.AddRange(onPolarity);
 
         // 5. The nets; a netlist names them and checks them.
@@ -190,7 +191,8 @@ internal static class BoardRebuilder
     }
 
     private static List<CopperLayer> BuildCopper(
-        IdentifiedFile[] wanted, GerberReading[] readings, IReadOnlyList<PolygonNm> profile, Func<LayerArtwork, bool?> isNegative, List<Diagnostic> diagnostics)
+        IdentifiedFile[] wanted, GerberReading[] readings, IReadOnlyList<PolygonNm> profile,
+        Func<LayerArtwork, bool?> isNegative, List<Diagnostic> diagnostics)
     {
         (CopperLayer? Layer, IReadOnlyList<Diagnostic> Diagnostics)[] built =
             new (CopperLayer?, IReadOnlyList<Diagnostic>)[wanted.Length];

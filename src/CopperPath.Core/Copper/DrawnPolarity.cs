@@ -25,7 +25,9 @@ internal enum DrawnAs
 /// </summary>
 /// <param name="Flashed">Plated holes with a flash of the layer about them that can be compared with the land outside.</param>
 /// <param name="Cleared">Those whose flash reads as a clearance or a thermal relief.</param>
-/// <param name="Joined">Plated holes, flashed or not, that would meet copper with a line or an area in it, were the layer drawn as copper.</param>
+/// <param name="Joined">
+/// Plated holes, flashed or not, that would meet copper with a line or an area in it, were the layer drawn as copper.
+/// </param>
 /// <param name="LineShare">Share of the board that such copper would cover.</param>
 internal sealed record DrawnPolarity(int Flashed, int Cleared, int Joined, double LineShare)
 {
@@ -62,7 +64,8 @@ internal sealed record DrawnPolarity(int Flashed, int Cleared, int Joined, doubl
     /// <param name="holes">Round holes through the layer that are plated, or may be.</param>
     /// <param name="boardMm2">Area of the board, square millimetres.</param>
     public static DrawnPolarity Of(
-        LayerArtwork layer, IReadOnlyList<PolygonNm> drawn, IReadOnlyList<LayerArtwork> outer, IReadOnlyList<DrilledFeature> holes, double boardMm2)
+        LayerArtwork layer, IReadOnlyList<PolygonNm> drawn, IReadOnlyList<LayerArtwork> outer,
+        IReadOnlyList<DrilledFeature> holes, double boardMm2)
     {
         FlashesAt flashes = new(layer);
         (DrilledFeature Hole, PaintedObject Flash)[] flashed = [.. holes.Select(hole => (hole, Flash: flashes.Find(hole.Path[0])!))
@@ -89,7 +92,8 @@ internal sealed record DrawnPolarity(int Flashed, int Cleared, int Joined, doubl
             .Select(painted => locator.Find(painted.Rings[0][0] + painted.Offset)).Where(island => island >= 0)];
         int joined = holes.Count(hole => lined.Contains(locator.Find(hole.Path[0]))
             || (flashes.Find(hole.Path[0]) is { } flash && lined.Contains(locator.Find(flash.Rings[0][0] + flash.Offset))));
-        return new DrawnPolarity(compared, cleared, joined, boardMm2 > 0 ? lined.Sum(island => drawn[island].AreaNm2) * 1e-12 / boardMm2 : 1);
+        double linedMm2 = lined.Sum(island => drawn[island].AreaNm2) * 1e-12;
+        return new DrawnPolarity(compared, cleared, joined, boardMm2 > 0 ? linedMm2 / boardMm2 : 1);
     }
 
     private static long WidthNm(PaintedObject flash)

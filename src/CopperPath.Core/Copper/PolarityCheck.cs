@@ -18,8 +18,8 @@ public static class PolarityCheck
     /// <param name="isNegative">Whether a layer is stated to draw absent copper; null where nothing says.</param>
     /// <returns>The layers, turned round where the holes leave no doubt, and what there is to say.</returns>
     public static (IReadOnlyList<CopperLayer> Layers, IReadOnlyList<Diagnostic> Diagnostics) Settle(
-        IReadOnlyList<CopperLayer> layers, IReadOnlyList<DrillArtwork> drills, IReadOnlyList<PolygonNm> profile, IReadOnlySet<string> settled,
-        Func<LayerArtwork, bool?> isNegative)
+        IReadOnlyList<CopperLayer> layers, IReadOnlyList<DrillArtwork> drills, IReadOnlyList<PolygonNm> profile,
+        IReadOnlySet<string> settled, Func<LayerArtwork, bool?> isNegative)
     {
         if (layers.Count < 3)
         {
@@ -59,7 +59,8 @@ public static class PolarityCheck
         SourcePosition where = SourcePosition.WholeFile(layer.File);
         const string answer = "a stated polarity; `polarity` for this file in the brief settles it";
         string evidence = string.Create(CultureInfo.InvariantCulture,
-            $"of {signs.Flashed} flashes at plated holes {signs.Cleared} are clearances or thermal reliefs, and as copper its lines and areas would join {signs.Joined} holes");
+            $"of {signs.Flashed} flashes at plated holes {signs.Cleared} are clearances or thermal reliefs, "
+            + $"and as copper its lines and areas would join {signs.Joined} holes");
         if (declared == true)
         {
             if (signs.HasLandsOnly)

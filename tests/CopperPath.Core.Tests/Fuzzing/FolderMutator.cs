@@ -19,7 +19,7 @@ internal enum TellTale
 
 /// <summary>A board's folder after one or two changes.</summary>
 /// <param name="Kind">What was changed, in which kind of file: the same words for every case of a kind.</param>
-/// <param name="TellTale">What tells of it; of two changes the plainer one.</param>
+/// <param name="TellTale">What tells of it.</param>
 /// <param name="Files">The files by name.</param>
 internal sealed record FolderMutation(string Kind, TellTale TellTale, SortedDictionary<string, byte[]> Files);
 
@@ -44,7 +44,9 @@ internal sealed partial class FolderMutator(int seed)
         {
             (string second, TellTale ofSecond) = Change(files, random);
             kind = string.CompareOrdinal(kind, second) <= 0 ? $"{kind}; {second}" : $"{second}; {kind}";
-            tellTale = (TellTale)Math.Max((int)tellTale, (int)ofSecond);
+
+            // The second may overwrite what the first left in the file.
+            tellTale = tellTale == TellTale.None && ofSecond == TellTale.None ? TellTale.None : TellTale.OtherFiles;
         }
 
         return new FolderMutation(kind, tellTale, files);
@@ -97,7 +99,7 @@ internal sealed partial class FolderMutator(int seed)
                 files[name] = bytes[..at];
                 return ("cut off", IfCopper(name, TellTale.FileItself));
             case 4:
-                files[name] = Joined(lines[..line]);
+                files[name] = Joined(lines[..Math.Min(line, Math.Max(0, lines.Count - 2))]);
                 return ("cut off between lines", IfCopper(name, TellTale.FileItself));
             case 5:
                 lines.RemoveAt(line);
