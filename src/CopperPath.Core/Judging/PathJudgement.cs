@@ -1,5 +1,3 @@
-using CopperPath.Electrical;
-
 namespace CopperPath.Judging;
 
 /// <summary>What the rules about the power path say, and the facts about it that they and a report rest on.</summary>

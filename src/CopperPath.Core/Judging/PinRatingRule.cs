@@ -22,7 +22,7 @@ internal static class PinRatingRule
                 }
 
                 double equalA = terminal.ContactCurrentsA.Sum(Math.Abs) / terminal.ContactCurrentsA.Count;
-                double worstA = terminal.ContactCurrentsA.Zip(terminal.ContactAccuracyA, (currentA, accuracyA) => Math.Abs(currentA) + accuracyA).Max();
+                double worstA = terminal.ContactCurrentsA.Max(Math.Abs);
                 if (worstA > ratingA)
                 {
                     yield return FindingOf(net, terminal, equalA, worstA, ratingA);
@@ -51,7 +51,7 @@ internal static class PinRatingRule
     /// </summary>
     private static Finding FindingOf(SolvedNet net, TerminalResult terminal, double equalA, double worstA, double ratingA)
     {
-        int worst = Enumerable.Range(0, terminal.ContactCurrentsA.Count).MaxBy(c => Math.Abs(terminal.ContactCurrentsA[c]) + terminal.ContactAccuracyA[c]);
+        int worst = terminal.ContactCurrentsA.ToList().FindIndex(currentA => Math.Abs(currentA) == worstA);
         bool isCertain = equalA > ratingA;
         (int layer, Geometry.PointNm at) = DropRule.PlaceOf(terminal.Terminal with { Contacts = [terminal.Terminal.Contacts[worst]] });
         double judgedA = isCertain ? equalA : worstA;
