@@ -35,16 +35,21 @@ internal static class EqualLayers
             for (int j = i + 1; j < set.Layers.Count; j++)
             {
                 double share = CommonShare((set.Layers[i], areasM2[i]), (set.Layers[j], areasM2[j]));
-                if (share >= Alike)
+                if (share < Alike)
                 {
-                    int pads = set.Landmarks[j].Count(land => land.Kind == LandmarkKind.Land && !holes.Value.HasHoleIn(land));
-                    yield return Remark(set.Layers[i], set.Layers[j], share, pads, shareOfDeadEnds);
+                    continue;
+                }
+
+                int pads = set.Landmarks[j].Count(land => land.Kind == LandmarkKind.Land && !holes.Value.HasHoleIn(land));
+                if (Remark(set.Layers[i], set.Layers[j], share, pads, shareOfDeadEnds) is { } remark)
+                {
+                    yield return remark;
                 }
             }
         }
     }
 
-    private static Diagnostic Remark(CopperLayer first, CopperLayer second, double share, int padsWithoutHole, double shareOfDeadEnds)
+    private static Diagnostic? Remark(CopperLayer first, CopperLayer second, double share, int padsWithoutHole, double shareOfDeadEnds)
     {
         string alike = FormattableString.Invariant($"copper layers {first.Number} and {second.Number}, alike in {100 * share:0} % of their copper");
         return padsWithoutHole > MostCommonPads
@@ -53,7 +58,7 @@ internal static class EqualLayers
             : shareOfDeadEnds >= SuspectDeadEnds
             ? SetRemark.Doubt(SetCode.EqualLayers, second.File,
                 $"{alike}, and {100 * shareOfDeadEnds:0} % of the vias lead nowhere", "copper at both ends of vias: one file may be a copy that took the place of another layer")
-            : SetRemark.Note(SetCode.EqualLayers, second.File, $"{alike}", "two different layers, or planes that are meant to be alike");
+            : null;
     }
 
     /// <summary>Share of the larger layer's copper in pieces that the other has too.</summary>

@@ -54,6 +54,13 @@ internal sealed record Misfit(bool IsMirrored, int QuarterTurns, double Scale, P
         IsMirrored == other.IsMirrored && QuarterTurns == other.QuarterTurns
         && Math.Abs((Scale / other.Scale) - 1) < SameScale && Shift.DistanceNmTo(other.Shift) <= 2 * toleranceNm;
 
+    /// <summary>
+    /// Whether both are plain moves and this is the shorter: where pads stand at one distance from their vias, both join
+    /// as many places, and files slip by little.
+    /// </summary>
+    public bool IsNearerThan(Misfit? other) => other is { IsMove: true } && IsMove
+        && Shift.DistanceNmTo(default) < other.Shift.DistanceNmTo(default);
+
     /// <summary>In words that fit after "lie", with what it is measured from: right of 22 of 22 pads, scaled against 22 of 22 pads.</summary>
     public string Against(FormattableString counted) =>
         $"{this} {(IsMove ? "of" : "against")} {counted.ToString(CultureInfo.InvariantCulture)}";

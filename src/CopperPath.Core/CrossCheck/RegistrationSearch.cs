@@ -33,6 +33,10 @@ internal static class RegistrationSearch
     private const double LeastExplained = 0.6;
     private const double LeastLead = 0.3;
 
+    /// <summary>A misfit that explains nearly all needs less of a lead: drawings that look much alike in the mirror.</summary>
+    private const double NearlyAll = 0.95;
+    private const double LeadOfNearlyAll = 0.1;
+
     private static readonly Misfit[] _attitudes =
     [
         .. from mirrored in new[] { false, true } from turns in Enumerable.Range(0, 4) select new Misfit(mirrored, turns, 1, default),
@@ -62,11 +66,12 @@ internal static class RegistrationSearch
         {
             Misfit refined = Refined(Refined(guess, points, targets, rough), points, targets, rough);
             int count = Math.Min(points.Count(point => index.HasNear(refined.Apply(point))), targets.Length);
-            (best, explained) = count > explained ? (refined, count) : (best, explained);
+            (best, explained) = count > explained || (count == explained && refined.IsNearerThan(best)) ? (refined, count) : (best, explained);
         }
 
+        double leastLead = explained >= NearlyAll * registration.Possible ? LeadOfNearlyAll : LeastLead;
         bool isClear = explained >= Registration.FewestPoints && explained >= LeastExplained * registration.Possible
-            && explained - registration.InPlace >= LeastLead * registration.Possible;
+            && explained - registration.InPlace >= leastLead * registration.Possible;
         return isClear ? registration with { Misfit = best, Explained = explained } : registration;
     }
 

@@ -15,10 +15,6 @@ internal static class SetRemark
     public static Diagnostic Warning(string code, string file, FormattableString found, string expected) =>
         new(code, Severity.Warning, SourcePosition.WholeFile(file), Text(found), expected);
 
-    /// <summary>What a careful reader may want to know, and no fault.</summary>
-    public static Diagnostic Note(string code, string file, FormattableString found, string expected) =>
-        new(code, Severity.Note, SourcePosition.WholeFile(file), Text(found), expected);
-
     /// <summary>A place in words that fit after a noun.</summary>
     public static string At(PointNm place) => Text($"at {place.X / 1e6:0.###}, {place.Y / 1e6:0.###} mm");
 

@@ -21,13 +21,16 @@ public sealed class LargeBoardTests(ITestOutputHelper output)
 
     [Theory]
     [InlineData("a/x2", "inner mirrored", "SET002|mirrored left to right")]
-    [InlineData("b/bare", "drills 0.2 mm", "SET001|0.20 mm right of 1387 of 1387 pads")]
+    [InlineData("b/x2", "drills 0.2 mm", "SET001|0.20 mm right of 1383 of 1383 pads")]
     [InlineData("a/bare", "inner missing", "SET007|vias that lead from copper on one layer to nothing")]
     public void TheDemoBoardSpoiledIsInDoubt(string revision, string damage, string words)
     {
         string doubts = Doubts(SpoiledSet.Read(DemoFolder(revision)), damage);
 
-        words.Split('|').ShouldAllBe(word => doubts.Contains(word));
+        foreach (string word in words.Split('|'))
+        {
+            doubts.ShouldContain(word);
+        }
     }
 
     [Fact]
