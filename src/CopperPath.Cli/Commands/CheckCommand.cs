@@ -3,7 +3,9 @@ using CopperPath.Cli.Output;
 using CopperPath.Cli.Overlays;
 using CopperPath.Cli.Report;
 using CopperPath.Cli.Report.Html;
+using CopperPath.Diagnostics;
 using CopperPath.Files;
+using CopperPath.Judging;
 
 namespace CopperPath.Cli.Commands;
 
@@ -96,14 +98,26 @@ public static class CheckCommand
         }
 
         ReportParts parts = new();
-        Review review = Analysis.Check(brief, terminal.Progress, (read, board) =>
+        Review review;
+        try
         {
-            terminal.EndProgress();
-            if (!options.Quiet)
+            review = Analysis.Check(brief, terminal.Progress, (read, board) =>
             {
-                parts.Do(StandardOutput, () => TextSummary.WriteHead(terminal.Out, read, board));
-            }
-        });
+                terminal.EndProgress();
+                if (!options.Quiet)
+                {
+                    parts.Do(StandardOutput, () => TextSummary.WriteHead(terminal.Out, read, board));
+                }
+            });
+        }
+        catch (Exception fault) when (!Fault.IsCancellation(fault))
+        {
+            // An earlier report would look as if it were still true.
+            Review givenUp = GivenUp(brief, fault);
+            report?.Replace(UndecidedFiles.Of(givenUp, BriefSource.Of(brief, givenUp)));
+            throw;
+        }
+
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, review.Diagnostics, options.Verbose);
         BriefSource source = BriefSource.Of(brief, review);
@@ -152,6 +166,11 @@ public static class CheckCommand
         bool isLost = problem is not null || parts.Missing.Any(part => part.IsResult);
         return new Answer(isLost ? ExitCode.CouldNotJudge : ExitCode.Of(review.Verdict), VerdictWords.Of(review));
     }
+
+    private static Review GivenUp(string brief, Exception fault) => new(
+        null, null, null, [], [], Verdict.CouldNotJudge,
+        [new Diagnostic("RUN001", Severity.Error, SourcePosition.WholeFile(Path.GetFileName(brief)), $"a run that was given up ({Fault.WordsOf(fault)})", "a review")],
+        [], []);
 
     private static void WriteAnswer(Terminal terminal, Review review, IReadOnlyList<Stretch> stretches, CheckOptions options)
     {

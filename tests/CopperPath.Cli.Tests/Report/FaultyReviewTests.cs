@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CopperPath.Cli.Commands;
 using CopperPath.Cli.Report;
+using CopperPath.Cli.Report.Html;
 using CopperPath.Cli.Tests.Commands;
 using CopperPath.Core.Tests.Gallery;
 
