@@ -2,6 +2,8 @@ using System.Text;
 using CommandLine;
 using CommandLine.Text;
 using CopperPath.Cli.Commands;
+using CopperPath.OutsideText;
+using CopperPath.Cli.Output;
 
 namespace CopperPath.Cli;
 
@@ -12,28 +14,58 @@ public static class Program
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         int? width = Console.IsOutputRedirected || Console.WindowWidth <= 0 ? null : Console.WindowWidth;
-        return Run(arguments, new Terminal(Console.Out, Console.Error, Console.IsErrorRedirected, width));
+        using Outlet output = new(Console.OpenStandardOutput());
+        using Outlet error = new(Console.OpenStandardError());
+        Terminal terminal = new(WriterTo(output), WriterTo(error), Console.IsErrorRedirected, width);
+        using Interruption interruption = Interruption.WatchFor(terminal);
+        int exit = Run(arguments, terminal);
+        if (output.Fault is null)
+        {
+            return exit;
+        }
+
+        terminal.Error.WriteLine($"standard output: error OUT004: found a place that can not be written ({output.Fault}); expected one that takes the answer");
+        return ExitCode.CouldNotJudge;
     }
+
+    private static TextWriter WriterTo(Outlet outlet) =>
+        TextWriter.Synchronized(new StreamWriter(outlet, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = true });
 
     /// <summary>What each command can be told.</summary>
     internal static Type[] CommandOptions { get; } = [typeof(CheckOptions), typeof(SurveyOptions), typeof(CurveOptions)];
 
-    /// <summary>The whole program with its streams handed in.</summary>
+    /// <summary>The whole program with its streams handed in. Whatever happens ends in an exit code and, where it is a fault, one line.</summary>
     public static int Run(string[] arguments, Terminal terminal)
+    {
+        try
+        {
+            return Dispatch(arguments, terminal);
+        }
+        catch (Exception fault) when (!Fault.IsCancellation(fault))
+        {
+            terminal.EndProgress();
+            terminal.Error.WriteLine(Fault.LineOf(fault));
+            return ExitCode.CouldNotJudge;
+        }
+    }
+
+    private static int Dispatch(string[] arguments, Terminal terminal)
     {
         using Parser parser = new(settings =>
         {
             settings.HelpWriter = null;
             settings.CaseInsensitiveEnumValues = true;
         });
-        ParserResult<object> parsed = parser.ParseArguments(arguments, CommandOptions);
-        return parsed.MapResult(
+        return parser.ParseArguments(arguments, CommandOptions).MapResult(
             (CheckOptions options) => CheckCommand.Run(options, terminal),
             (SurveyOptions options) => SurveyCommand.Run(options, terminal),
             (CurveOptions options) => CurveCommand.Run(options, terminal),
-            errors => ShowHelp(parsed, [.. errors], terminal));
+            errors => ShowHelp(parser.ParseArguments(arguments.Select(argument => VisibleText.Of(argument)), CommandOptions), [.. errors], terminal));
     }
 
+    /// <param name="parsed">The arguments, made visible before: the help quotes those it does not know.</param>
+    /// <param name="errors">What is wrong with them, or what was asked for.</param>
+    /// <param name="terminal">Where to.</param>
     private static int ShowHelp(ParserResult<object> parsed, IReadOnlyList<Error> errors, Terminal terminal)
     {
         HelpText help = HelpText.AutoBuild(parsed, text =>
@@ -41,7 +73,7 @@ public static class Program
             text.Heading = Product.NameAndVersion;
             text.Copyright = Product.Purpose;
             text.AdditionalNewLineAfterOption = false;
-            text.AddPostOptionsLine("Exit codes: 0 all within limits, 1 findings beyond limits, 2 could not judge.");
+            text.AddPostOptionsLine("Exit codes: 0 all within limits, 1 findings beyond limits, 2 could not judge, of several briefs the largest; 130 interrupted (143 by SIGTERM).");
             return text;
         });
         bool asked = errors.All(error => error.Tag is ErrorType.HelpRequestedError or ErrorType.HelpVerbRequestedError or ErrorType.VersionRequestedError);
@@ -51,7 +83,11 @@ public static class Program
         }
         else
         {
-            (asked ? terminal.Out : terminal.Error).WriteLine(help);
+            TextWriter writer = asked ? terminal.Out : terminal.Error;
+            foreach (string line in help.ToString().ReplaceLineEndings("\n").Split('\n'))
+            {
+                writer.WriteLine(line);
+            }
         }
 
         return asked ? ExitCode.WithinLimits : ExitCode.CouldNotJudge;

@@ -1,3 +1,5 @@
+using CopperPath.OutsideText;
+
 namespace CopperPath.Cli;
 
 /// <summary>
@@ -10,15 +12,24 @@ namespace CopperPath.Cli;
 /// <param name="Width">Characters in a line of the window standard output goes to, or null where it goes to a file.</param>
 public sealed record Terminal(TextWriter Out, TextWriter Error, bool IsErrorRedirected, int? Width = null)
 {
+    /// <summary>The progress line alone moves the cursor, so it alone goes past the writer that lets nothing do so.</summary>
+    private readonly TextWriter _rawError = Error;
+
+    /// <summary>Standard output; what is written to it is made visible first.</summary>
+    public TextWriter Out { get; } = new VisibleWriter(Out);
+
+    /// <summary>Standard error, likewise.</summary>
+    public TextWriter Error { get; } = new VisibleWriter(Error);
+
     /// <summary>Shows a stage on standard error when a person watches it; silent otherwise.</summary>
-    public Action<string>? Progress => IsErrorRedirected ? null : stage => Error.Write($"\r\u001b[K{stage} ...");
+    public Action<string>? Progress => IsErrorRedirected ? null : stage => _rawError.Write($"\r\u001b[K{VisibleText.Of(stage)} ...");
 
     /// <summary>Wipes the progress line.</summary>
     public void EndProgress()
     {
         if (!IsErrorRedirected)
         {
-            Error.Write("\r\u001b[K");
+            _rawError.Write("\r\u001b[K");
         }
     }
 }

@@ -26,7 +26,7 @@ public static class Analysis
         BriefReading reading = BriefFile.Read(briefFile);
         if (reading.Brief is not { } brief)
         {
-            return Undecided(null, null, reading.Diagnostics, clock);
+            return Undecided(reading, null, reading.Diagnostics, clock);
         }
 
         // 2. The board: files -> artwork -> copper -> nets.
@@ -34,7 +34,7 @@ public static class Analysis
         List<Diagnostic> diagnostics = [.. reading.Diagnostics, .. board.Diagnostics];
         if (board.Nets is null)
         {
-            return Undecided(brief, board, diagnostics, clock);
+            return Undecided(reading, board, diagnostics, clock);
         }
 
         rebuilt?.Invoke(brief, board);
@@ -52,7 +52,7 @@ public static class Analysis
 
         if (stack is null || misplaced.Count > 0 || circuit.Diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error))
         {
-            return Undecided(brief, board, diagnostics, clock);
+            return Undecided(reading, board, diagnostics, clock);
         }
 
         (SolderCoat? solder, IReadOnlyList<string> ofSolder) = SolderSet.Read(brief.Stackup!, board, diagnostics);
@@ -80,10 +80,10 @@ public static class Analysis
 
         // 6. The judgement.
         clock.Begin("Judging");
-        IReadOnlyList<Finding> ofCopper = Judge.Findings(
-            brief, solved, rating, ConductorRating.Judging(brief.Limits.JudgeBy, stack), boardHeat.Own, parts, ofSlots.GetAwaiter().GetResult());
+        IReadOnlyList<Finding> ofCopper = Judge.Findings(brief, solved, stack, boardHeat.Own, parts, ofSlots.GetAwaiter().GetResult());
         PathJudgement path = ofPath.GetAwaiter().GetResult();
-        (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply([.. ofCopper, .. path.Findings], brief.Waivers);
+        (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply(
+            [.. ofCopper, .. path.Findings], brief.Waivers, board.Fingerprint);
         diagnostics.AddRange(waiverRemarks);
         ToleranceStudy? tolerance = null;
         if (brief.Tolerance is not null)
@@ -92,10 +92,11 @@ public static class Analysis
             tolerance = ToleranceStudy.Of(brief, solved, stack, boardHeat);
         }
 
-        Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain);
-        return new Review(brief, board, stack, solved, findings, verdict, diagnostics,
+        Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain || brief.Blanks.Count > 0 || solved.Length == 0);
+        return new Review(brief, board, stack, solved, findings, verdict, RemarkBudget.Apply(diagnostics),
             [.. brief.StatedDefaults, .. assumed, .. ofSolder, .. parts.Sources, .. board.Assumptions], clock.End())
         {
+            BriefBytes = reading.Bytes,
             Own = boardHeat.Own,
             PartsHeat = parts,
             Tolerance = tolerance,
@@ -126,6 +127,9 @@ public static class Analysis
         return new SolvedNet(bound, result, [.. result.Sheets.SelectMany(sheet => SectionFinder.Find(sheet, rating.TraceRiseK))]);
     }
 
-    private static Review Undecided(ReviewBrief? brief, Board? board, IReadOnlyList<Diagnostic> diagnostics, StageClock clock) =>
-        new(brief, board, null, [], [], Verdict.CouldNotJudge, diagnostics, brief?.StatedDefaults ?? [], clock.End());
+    private static Review Undecided(BriefReading reading, Board? board, IReadOnlyList<Diagnostic> diagnostics, StageClock clock) =>
+        new(reading.Brief, board, null, [], [], Verdict.CouldNotJudge, RemarkBudget.Apply(diagnostics), reading.Brief?.StatedDefaults ?? [], clock.End())
+        {
+            BriefBytes = reading.Bytes,
+        };
 }

@@ -25,14 +25,22 @@ public sealed record Board(
     /// <summary>True when copper may be wrong or missing: such a board never passes a review.</summary>
     public bool CopperIsUncertain => Nets is null || Diagnostics.Any(diagnostic => diagnostic.AffectsCopper);
 
+    /// <summary>Fingerprint of the files that make the board, whatever else lies beside them: a waiver is given for these.</summary>
+    public string Fingerprint => CopperPath.Fingerprint.Of(Files
+        .Where(file => file.Role is not (FileRole.Other or FileRole.Drawing))
+        .Select(file => (file.File.Name, file.File.Bytes)));
+
     /// <summary>Holes of all drill files.</summary>
     public int HoleCount => Drills.Sum(drill => drill.Features.Count);
 
     /// <summary>What was taken for granted about the board, one line each.</summary>
-    public IReadOnlyList<string> Assumptions => [.. (Nets?.Holes ?? []).Where(hole => hole.IsInferred)
-        .GroupBy(hole => hole.File)
-        .Select(holes => string.Create(CultureInfo.InvariantCulture,
-            $"{holes.Key}: plating is not stated; {holes.Count(hole => hole.IsPlated)} holes taken as plated, {holes.Count(hole => !hole.IsPlated)} as unplated and cut from the copper"))];
+    public IReadOnlyList<string> Assumptions =>
+    [
+        .. (Nets?.Holes ?? []).Where(hole => hole.IsInferred).GroupBy(hole => hole.File)
+            .Select(holes => string.Create(CultureInfo.InvariantCulture,
+                $"{holes.Key}: plating is not stated; {holes.Count(hole => hole.IsPlated)} holes taken as plated, {holes.Count(hole => !hole.IsPlated)} as unplated and cut from the copper")),
+        .. Nets is not null && Profile.Count == 0 ? new[] { "no outline was read; the board ends, and still air takes its size, where its copper ends" } : [],
+    ];
 
     /// <summary>Bounds of the profile, or of the copper where there is none.</summary>
     public BoxNm Bounds => Profile.Count > 0

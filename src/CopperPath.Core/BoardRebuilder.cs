@@ -2,11 +2,14 @@ using System.Globalization;
 using CopperPath.Artwork;
 using CopperPath.Brief;
 using CopperPath.Copper;
+using CopperPath.CrossCheck;
 using CopperPath.Diagnostics;
 using CopperPath.Geometry;
 using CopperPath.Nets;
+using CopperPath.Polygons;
 using CopperPath.Reading.BoardFiles;
 using CopperPath.Reading.Gerber;
+using CopperPath.Reading.JobFiles;
 using CopperPath.Reading.Netlist;
 using CopperPath.Reading.Placement;
 using FileRole = CopperPath.Reading.BoardFiles.FileRole;
@@ -27,7 +30,7 @@ internal static class BoardRebuilder
         List<Diagnostic> diagnostics = [.. source.Diagnostics];
         if (source.Files.Count == 0)
         {
-            return new Board([], null, [], [], [], diagnostics);
+            return new Board([], null, [], [], [], RemarkBudget.Apply(diagnostics));
         }
 
         BoardIdentification identified = LayerIdentifier.Identify(source, BriefAnswers.RolesOf(answers));
@@ -35,42 +38,113 @@ internal static class BoardRebuilder
 
         // 2. The artwork of the copper and the profile; each file on its own, so several at a time.
         clock.Begin("Reading artwork");
-        IdentifiedFile[] wanted = [.. identified.Copper.Where(file => file.CopperLayer > 0), .. identified.OfRole(FileRole.Profile)];
+        IdentifiedFile[] masks = [.. identified.OfRole(FileRole.SolderMaskTop), .. identified.OfRole(FileRole.SolderMaskBottom)];
+        IdentifiedFile[] wanted = [.. identified.Copper.Where(file => file.CopperLayer > 0), .. identified.OfRole(FileRole.Profile), .. masks];
         GerberReading[] readings = new GerberReading[wanted.Length];
-        Parallel.For(0, wanted.Length, i => readings[i] = GerberReader.Read(wanted[i].File.Name, wanted[i].File.Bytes));
-        diagnostics.AddRange(readings.SelectMany(reading => reading.Diagnostics));
-        IReadOnlyList<PolygonNm> profile = ProfileBuilder.Build(
-            wanted.Zip(readings).Where(pair => pair.First.Role == FileRole.Profile).Select(pair => pair.Second.Artwork).OfType<LayerArtwork>());
+        (ImageBudget images, ImageBudget openings) = (new(), new());
+        GerberReadOptions options = GerberReadOptions.Default with { Budget = images };
+        GerberReadOptions ofMasks = options with { Budget = openings };
+        Parallel.For(0, wanted.Length, i => readings[i] = GerberReader.Read(
+            wanted[i].File.Name, wanted[i].File.Bytes, i < wanted.Length - masks.Length ? options : ofMasks));
+        if (images.IsSpent || openings.IsSpent)
+        {
+            return new Board(identified.Files, null, [], [], [], RemarkBudget.Apply([.. diagnostics, (images.IsSpent ? images : openings).Refusal(path)]));
+        }
+
+        diagnostics.AddRange(readings.SkipLast(masks.Length).SelectMany(reading => reading.Diagnostics));
+        LayerArtwork[] outlines = [.. wanted.Zip(readings).Where(pair => pair.First.Role == FileRole.Profile).Select(pair => pair.Second.Artwork).OfType<LayerArtwork>()];
+        IReadOnlyList<PolygonNm> profile = BuildProfile(outlines, diagnostics);
 
         // 3. The copper of each layer.
         clock.Begin("Rebuilding copper");
-        List<CopperLayer> layers = BuildCopper(wanted, readings, profile, diagnostics);
+        Func<LayerArtwork, bool?> isNegative = artwork => StatedNegative(artwork, answers, identified.Job);
+        IReadOnlyList<CopperLayer> layers = BuildCopper(wanted, readings, profile, isNegative, diagnostics);
         if (layers.Count == 0)
         {
-            return new Board(identified.Files, null, profile, [], [], diagnostics);
+            return new Board(identified.Files, null, profile, [], [], RemarkBudget.Apply(diagnostics));
         }
 
         // 4. The holes: only now, because undeclared drill formats are inferred from the copper.
         clock.Begin("Reading drills");
-        DrillSet drills = DrillSet.Read(identified, answers, layers, profile, diagnostics);
+        DrillSet drills = DrillSet.Read(identified, answers, layers, profile, options, diagnostics);
+        if (images.IsSpent || drills.HasTooMany)
+        {
+            diagnostics.Add(images.IsSpent ? images.Refusal(path) : DrillSet.TooMany(path));
+            return new Board(identified.Files, null, profile, [], [], RemarkBudget.Apply(diagnostics));
+        }
+
+        (layers, IReadOnlyList<Diagnostic> onPolarity) = PolarityCheck.Settle(
+            layers, drills.Artwork, profile, BriefAnswers.FilesOfStatedPolarity(answers), isNegative);
+        diagnostics.AddRange(onPolarity);
 
         // 5. The nets; a netlist names them and checks them.
         clock.Begin("Finding nets");
-        NetList nets = NetFinder.Find(layers, drills.Artwork, ReadNetlist(identified, diagnostics));
-        diagnostics.AddRange(nets.Diagnostics);
+        BoardNetlist? netlist = ReadNetlist(identified, diagnostics);
+        if (FindNets(layers, drills, netlist, diagnostics) is not { } nets)
+        {
+            return new Board(identified.Files, null, profile, drills.Artwork, drills.Formats, RemarkBudget.Apply(diagnostics));
+        }
 
-        // 6. The parts at the pads, where a table of placements is all that tells of them.
+        // 6. Whether all these files are of one board, and in one place.
+        clock.Begin("Cross-checking the files");
+        diagnostics.AddRange(SetCheck.Run(new FabricationSet(
+            path, identified, layers, profile, outlines, MaskOpenings(wanted, readings), drills.Artwork, nets, netlist)));
+
+        // 7. The parts at the pads, where a table of placements is all that tells of them.
         if (ReadPlacements(identified, answers, diagnostics) is { } placements)
         {
             nets = PartGuess.Apply(nets, placements, diagnostics);
         }
 
-        return new Board(identified.Files, nets, profile, drills.Artwork, drills.Formats, diagnostics);
+        return new Board(identified.Files, nets, profile, drills.Artwork, drills.Formats, RemarkBudget.Apply(diagnostics));
     }
+
+    /// <summary>Whether a layer draws absent copper: by the brief, by the file itself, by the job file; null where none says.</summary>
+    private static bool? StatedNegative(LayerArtwork artwork, BoardSection? answers, JobFile? job) =>
+        BriefAnswers.IsNegative(artwork.File, answers) ?? CopperBuilder.DeclaredNegative(artwork)
+            ?? (job?.Files.FirstOrDefault(entry => entry.Path == artwork.File)?.FilePolarity is { } polarity
+                ? polarity.Equals("Negative", StringComparison.OrdinalIgnoreCase) : null);
 
     /// <summary>Holes and cuts that only take copper away, stated as unplated or inferred to be.</summary>
     public static IReadOnlyList<DrilledFeature> UnplatedCuts(Board board) =>
         [.. (board.Nets?.Holes ?? []).Where(hole => hole.OnlyCuts).Select(hole => hole.Feature)];
+
+    private static IReadOnlyList<PolygonNm> BuildProfile(LayerArtwork[] profiles, List<Diagnostic> diagnostics)
+    {
+        try
+        {
+            return ProfileBuilder.Build(profiles);
+        }
+        catch (EntangledOutlinesException)
+        {
+            diagnostics.Add(new Diagnostic("CUP004", Severity.Error, SourcePosition.WholeFile(profiles[0].File),
+                "a board outline that crosses itself too often to be filled", "a closed line around the board", AffectsCopper: true));
+            return [];
+        }
+    }
+
+    private static NetList? FindNets(
+        IReadOnlyList<CopperLayer> layers, DrillSet drills, BoardNetlist? netlist, List<Diagnostic> diagnostics)
+    {
+        try
+        {
+            NetList nets = NetFinder.Find(layers, drills.Artwork, netlist);
+            diagnostics.AddRange(nets.Diagnostics);
+            return nets;
+        }
+        catch (EntangledOutlinesException)
+        {
+            DrilledFeature longest = drills.Artwork.SelectMany(file => file.Features).MaxBy(feature => feature.Path.Length)!;
+            diagnostics.Add(new Diagnostic("CUP004", Severity.Error, longest.Position,
+                "a routed path that crosses itself too often to be cut out", "a slot or a cut as a board has them", AffectsCopper: true));
+            return null;
+        }
+    }
+
+    /// <summary>Openings of the mask files. What their readers said is not repeated: nothing of them is copper.</summary>
+    private static IReadOnlyList<MaskArtwork> MaskOpenings(IdentifiedFile[] wanted, GerberReading[] readings) =>
+        [.. wanted.Zip(readings).Where(pair => pair.First.Role is FileRole.SolderMaskTop or FileRole.SolderMaskBottom && pair.Second.Artwork is not null)
+            .Select(pair => new MaskArtwork(pair.First.Role == FileRole.SolderMaskTop, pair.Second.Artwork!))];
 
     private static BoardNetlist? ReadNetlist(BoardIdentification identified, List<Diagnostic> diagnostics)
     {
@@ -117,7 +191,8 @@ internal static class BoardRebuilder
     }
 
     private static List<CopperLayer> BuildCopper(
-        IdentifiedFile[] wanted, GerberReading[] readings, IReadOnlyList<PolygonNm> profile, List<Diagnostic> diagnostics)
+        IdentifiedFile[] wanted, GerberReading[] readings, IReadOnlyList<PolygonNm> profile,
+        Func<LayerArtwork, bool?> isNegative, List<Diagnostic> diagnostics)
     {
         (CopperLayer? Layer, IReadOnlyList<Diagnostic> Diagnostics)[] built =
             new (CopperLayer?, IReadOnlyList<Diagnostic>)[wanted.Length];
@@ -125,7 +200,7 @@ internal static class BoardRebuilder
         {
             if (wanted[i].Role == FileRole.Copper && readings[i].Artwork is { } artwork)
             {
-                built[i] = CopperBuilder.Build(wanted[i].CopperLayer, artwork, profile);
+                built[i] = CopperBuilder.Build(wanted[i].CopperLayer, artwork, profile, isNegative(artwork));
             }
         });
 

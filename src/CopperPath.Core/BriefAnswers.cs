@@ -21,6 +21,13 @@ internal static class BriefAnswers
                 format.IntegerDigits, format.DecimalDigits)
             : null;
 
+    /// <summary>Whether the brief says that a file draws absent copper; null when it says nothing.</summary>
+    public static bool? IsNegative(string file, BoardSection? answers) =>
+        answers?.Layers.FirstOrDefault(answer => answer.File == file)?.Polarity is { } polarity ? polarity == DrawingPolarity.Negative : null;
+
+    public static IReadOnlySet<string> FilesOfStatedPolarity(BoardSection? answers) =>
+        (answers?.Layers ?? []).Where(answer => answer.Polarity is not null).Select(answer => answer.File).ToHashSet(StringComparer.Ordinal);
+
     private static FileRole RoleOf(Brief.FileRole role) => role switch
     {
         Brief.FileRole.Copper => FileRole.Copper,

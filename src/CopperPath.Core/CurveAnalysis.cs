@@ -39,20 +39,20 @@ public static class CurveAnalysis
         List<Diagnostic> diagnostics = [.. reading.Diagnostics, .. board.Diagnostics];
         if (board.Nets is null)
         {
-            return new CurveReview(brief, null, [], diagnostics);
+            return new CurveReview(brief, null, [], RemarkBudget.Apply(diagnostics));
         }
 
         (Stackup? stack, _, Diagnostic? problem) = StackupBuilder.Build(brief, board.Nets);
         if (stack is null)
         {
             diagnostics.Add(problem!);
-            return new CurveReview(brief, null, [], diagnostics);
+            return new CurveReview(brief, null, [], RemarkBudget.Apply(diagnostics));
         }
 
         clock.Begin("Solving traces");
         StraightTrace trace = TraceOn(board, brief, stack);
         int[] layers = stack.ThicknessM.Count > 2 ? [1, 2] : [1];
-        return new CurveReview(brief, trace, BoardCurves.Of(trace, layers), diagnostics);
+        return new CurveReview(brief, trace, BoardCurves.Of(trace, layers), RemarkBudget.Apply(diagnostics));
     }
 
     /// <summary>The board as one straight trace would see it: along its longer side, over the copper the other layers have on average.</summary>

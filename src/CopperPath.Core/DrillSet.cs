@@ -5,6 +5,7 @@ using CopperPath.Diagnostics;
 using CopperPath.Geometry;
 using CopperPath.Reading.BoardFiles;
 using CopperPath.Reading.Drill;
+using CopperPath.Reading.Gerber;
 using FileRole = CopperPath.Reading.BoardFiles.FileRole;
 
 namespace CopperPath;
@@ -12,6 +13,16 @@ namespace CopperPath;
 /// <summary>All drill files of a board, and how the numbers of each were read.</summary>
 internal sealed record DrillSet(IReadOnlyList<DrillArtwork> Artwork, IReadOnlyList<string> Formats)
 {
+    /// <summary>True when the files together hold more than one alone may: none is kept.</summary>
+    public bool HasTooMany { get; private init; }
+
+    /// <summary>The one remark when there are too many.</summary>
+    /// <param name="board">Folder or archive of the board.</param>
+    public static Diagnostic TooMany(string board) => new(
+        DrillCode.TooManyInAll, Severity.Error, SourcePosition.WholeFile(board),
+        FormattableString.Invariant($"more than {DrillMachine.MaxFeatures} holes and cuts in all drill files"),
+        "a board with fewer; take one board out of its panel", AffectsCopper: true);
+
     /// <summary>Number formats tried that are listed as evidence.</summary>
     private const int EvidenceListed = 4;
 
@@ -19,25 +30,35 @@ internal sealed record DrillSet(IReadOnlyList<DrillArtwork> Artwork, IReadOnlyLi
     /// <param name="answers">What the brief says about them, or null.</param>
     /// <param name="layers">The copper, which tells how undeclared numbers are meant.</param>
     /// <param name="profile">The board outline, empty when there is none.</param>
+    /// <param name="images">How drill data in Gerber form is read, with the budget of the run.</param>
     /// <param name="diagnostics">Receives all remarks.</param>
     public static DrillSet Read(
         BoardIdentification identified, BoardSection? answers, IReadOnlyList<CopperLayer> layers,
-        IReadOnlyList<PolygonNm> profile, List<Diagnostic> diagnostics)
+        IReadOnlyList<PolygonNm> profile, GerberReadOptions images, List<Diagnostic> diagnostics)
     {
         List<DrillArtwork> artwork = [];
         List<string> formats = [];
+        long features = 0;
 
         // Where both forms tell of one hole, the drill program is what the machine runs: it comes first.
         foreach (IdentifiedFile file in identified.OfRole(FileRole.Drill).OrderBy(file => file.Content == FileContent.Gerber))
         {
             DrillReading reading = file.Content == FileContent.Gerber
-                ? GerberDrillReader.Read(file.File.Name, file.File.Bytes)
+                ? GerberDrillReader.Read(file.File.Name, file.File.Bytes, images)
                 : ReadProgram(file, answers, layers, profile, diagnostics);
             diagnostics.AddRange(reading.Diagnostics);
             formats.Add($"{file.File.Name}: {reading.Format}");
-            if (reading.Artwork is { } drill)
+            if (reading.Artwork is { } read)
             {
-                artwork.Add(WithFilePlating(drill, file));
+                features += read.Features.Count;
+                if (features > DrillMachine.MaxFeatures)
+                {
+                    return new DrillSet([], []) { HasTooMany = true };
+                }
+
+                DrillArtwork drill = WithFilePlating(read, file);
+                artwork.Add(drill);
+                diagnostics.AddRange(ToolSizes.Check(drill, identified.CopperLayerCount));
             }
         }
 

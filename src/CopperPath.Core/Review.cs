@@ -29,6 +29,9 @@ public sealed record Review(
     IReadOnlyList<string> StatedDefaults,
     IReadOnlyList<StageTiming> Timings)
 {
+    /// <summary>The brief as it stood on disk; empty when it could not be read.</summary>
+    public ReadOnlyMemory<byte> BriefBytes { get; init; }
+
     /// <summary>The board's temperatures with all heat; null when nothing was solved.</summary>
     public TemperatureField? Heat => Own?.All;
 

@@ -3,6 +3,7 @@ using CopperPath.Copper;
 using CopperPath.Diagnostics;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
+using CopperPath.Polygons;
 using CopperPath.Quantities;
 using CopperPath.Reading.BoardFiles;
 using CopperPath.Reading.Gerber;
@@ -29,17 +30,32 @@ internal static class SolderSet
         }
 
         List<(int, IReadOnlyList<PolygonNm>)> openings = [];
+        ImageBudget images = new();
+        GerberReadOptions options = GerberReadOptions.Default with { Budget = images };
         foreach ((FileRole role, int layer) in new[] { (FileRole.SolderMaskTop, 1), (FileRole.SolderMaskBottom, board.Nets!.Layers[^1].Number) })
         {
             foreach (IdentifiedFile file in board.Files.Where(file => file.Role == role))
             {
-                GerberReading reading = GerberReader.Read(file.File.Name, file.File.Bytes);
+                GerberReading reading = GerberReader.Read(file.File.Name, file.File.Bytes, options);
                 diagnostics.AddRange(reading.Diagnostics.Select(diagnostic => diagnostic with { AffectsCopper = false }));
                 if (reading.Artwork is { } artwork)
                 {
-                    openings.Add((layer, CopperBuilder.Painted(artwork)));
+                    try
+                    {
+                        openings.Add((layer, CopperBuilder.Painted(artwork)));
+                    }
+                    catch (EntangledOutlinesException entangled)
+                    {
+                        diagnostics.Add(CopperBuilder.Entangled(artwork, entangled));
+                    }
                 }
             }
+        }
+
+        if (images.IsSpent)
+        {
+            diagnostics.Add(images.Refusal(stackup.Position.File));
+            return (null, []);
         }
 
         if (openings.Count == 0)

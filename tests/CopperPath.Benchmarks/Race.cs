@@ -17,8 +17,10 @@ internal static class Race
     /// <param name="turns">How often each side has its turn.</param>
     public static void Run(string boards, int layerCount, int turns)
     {
-        RealLayer[] bySize = [.. RealLayer.Of(boards).Where(layer => layer.Runs == 1).OrderByDescending(layer => layer.Vertices)];
-        WarmUp(bySize[bySize.Length / 2]);
+        RealLayer[] bySize = BySize(boards);
+        RealLayer middling = bySize[bySize.Length / 2];
+        WarmUp(middling);
+        _ = PaintingOracle.Union(PaintingOracle.ShapesOf(middling.Objects));
 
         Console.WriteLine($"Medians of {turns} turns of the oracle (one run each) and of ours ({OurRunsPerTurn} runs each); {Environment.ProcessorCount} cores");
         Console.WriteLine("| Layer | Objects | Vertices | Ours, CPU s | Oracle, CPU s | Times | Ours, elapsed s | Oracle, elapsed s | Times | Areas differ by |");
@@ -49,7 +51,36 @@ internal static class Race
         }
     }
 
-    /// <summary>Both sides on a middling layer until the compiler is done with them.</summary>
+    /// <summary>Only the engine, layer by layer in turns: what two builds are compared by.</summary>
+    public static void RunAlone(string boards, int layerCount, int turns)
+    {
+        RealLayer[] bySize = BySize(boards);
+        WarmUp(bySize[bySize.Length / 2]);
+        (RealLayer Layer, IReadOnlyList<PaintStep> Steps, List<Cost> Costs)[] layers =
+            [.. bySize.Take(layerCount).Select(layer => (layer, layer.Steps(), new List<Cost>()))];
+        for (int turn = 0; turn < turns; turn++)
+        {
+            foreach ((_, IReadOnlyList<PaintStep> steps, List<Cost> costs) in layers)
+            {
+                costs.Add(Cost.Of(() => PolygonOperations.Paint(steps)));
+            }
+        }
+
+        Console.WriteLine($"Medians of {turns} runs; {Environment.ProcessorCount} cores");
+        Console.WriteLine("| Layer | Objects | Vertices | CPU s | Elapsed s |");
+        Console.WriteLine("| --- | --- | --- | --- | --- |");
+        foreach ((RealLayer layer, _, List<Cost> costs) in layers)
+        {
+            Cost cost = Cost.MedianOf(costs);
+            Console.WriteLine(FormattableString.Invariant(
+                $"| {layer.Name} | {layer.Objects.Count} | {layer.Vertices} | {cost.CpuS:F3} | {cost.WallS:F3} |"));
+        }
+    }
+
+    private static RealLayer[] BySize(string boards) =>
+        [.. RealLayer.Of(boards).Where(layer => layer.Runs == 1).OrderByDescending(layer => layer.Vertices)];
+
+    /// <summary>The engine on a middling layer until the compiler is done with it.</summary>
     private static void WarmUp(RealLayer layer)
     {
         IReadOnlyList<PaintStep> steps = layer.Steps();
@@ -57,7 +88,5 @@ internal static class Race
         {
             _ = PolygonOperations.Paint(steps);
         }
-
-        _ = PaintingOracle.Union(PaintingOracle.ShapesOf(layer.Objects));
     }
 }

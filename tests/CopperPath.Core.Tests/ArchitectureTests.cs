@@ -5,13 +5,13 @@ namespace CopperPath.Core.Tests;
 /// <summary>The rooms use each other one way only, as DEVELOPERS.md draws it.</summary>
 public sealed partial class ArchitectureTests
 {
-    private static readonly string[] Foundations = ["Geometry", "Diagnostics", "Quantities", "LinearAlgebra", "Polygons"];
+    private static readonly string[] Foundations = ["Geometry", "OutsideText", "Diagnostics", "Files", "Quantities", "LinearAlgebra", "Polygons"];
 
     /// <summary>
     /// Rooms in the order of the data. Artwork's records stand before Reading because readers produce them.
     /// </summary>
     private static readonly string[] Flow =
-        ["Artwork", "Reading", "Copper", "Nets", "PowerPath", "Converter", "Brief", "Meshing", "Electrical", "Circuit", "Thermal", "Capacity", "Judging"];
+        ["Artwork", "Reading", "Copper", "Nets", "CrossCheck", "PowerPath", "Converter", "Brief", "Meshing", "Electrical", "Circuit", "Thermal", "Capacity", "Judging"];
 
     [Fact]
     public void RoomsUseOnlyRoomsBeforeThem()

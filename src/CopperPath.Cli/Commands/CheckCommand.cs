@@ -1,19 +1,23 @@
 using System.Diagnostics;
+using CopperPath.Cli.Output;
 using CopperPath.Cli.Overlays;
 using CopperPath.Cli.Report;
 using CopperPath.Cli.Report.Html;
+using CopperPath.Diagnostics;
+using CopperPath.Files;
+using CopperPath.Judging;
 
 namespace CopperPath.Cli.Commands;
 
-/// <summary><c>copperpath check BRIEF</c>: analyse, speak, write pictures and results.</summary>
+/// <summary><c>copperpath check BRIEF ...</c>: analyse, speak, write pictures and results, of one brief after the other.</summary>
 public static class CheckCommand
 {
     private const string DrawingStage = "Drawing and reporting";
     private const string WritingStage = "Writing files";
+    private const string StandardOutput = "standard output";
 
     public static int Run(CheckOptions options, Terminal terminal)
     {
-        Stopwatch whole = Stopwatch.StartNew();
         if (options.PictureWidthPx is < OverlayScene.MinimumWidthPx or > OverlayScene.MaximumWidthPx)
         {
             terminal.Error.WriteLine(FormattableString.Invariant(
@@ -21,47 +25,127 @@ public static class CheckCommand
             return ExitCode.CouldNotJudge;
         }
 
-        Review review = Analysis.Check(options.Brief, terminal.Progress, (brief, board) =>
+        string[] briefs = [.. options.Briefs];
+        IReadOnlyList<string> folders = ReportFolders.Of(briefs, options.Output);
+        List<(string Brief, Answer Answer)> answers = [];
+        for (int i = 0; i < briefs.Length; i++)
+        {
+            if (briefs.Length > 1 && !options.Quiet)
+            {
+                if (i > 0)
+                {
+                    terminal.Out.WriteLine();
+                }
+
+                terminal.Out.WriteLine($"Brief {i + 1} of {briefs.Length}: {briefs[i]}");
+            }
+
+            answers.Add((briefs[i], CheckOne(briefs[i], folders[i], options, terminal)));
+        }
+
+        WriteVerdicts(answers, options, terminal);
+        return answers.Max(answer => answer.Answer.ExitCode);
+    }
+
+    /// <summary>The end of one brief: its exit code, and its verdict in words.</summary>
+    private sealed record Answer(int ExitCode, string Verdict);
+
+    /// <summary>Several briefs are answered together once more at the end.</summary>
+    private static void WriteVerdicts(List<(string Brief, Answer Answer)> answers, CheckOptions options, Terminal terminal)
+    {
+        if (answers.Count == 1)
+        {
+            return;
+        }
+
+        if (!options.Quiet)
+        {
+            terminal.Out.WriteLine();
+        }
+
+        foreach ((string brief, Answer answer) in answers)
+        {
+            terminal.Out.WriteLine($"Verdict of {brief}: {answer.Verdict}");
+        }
+    }
+
+    /// <summary>One brief; whatever goes wrong in it, the others are still judged.</summary>
+    private static Answer CheckOne(string brief, string folder, CheckOptions options, Terminal terminal)
+    {
+        try
+        {
+            return Check(brief, folder, options, terminal);
+        }
+        catch (Exception fault) when (options.Briefs.Skip(1).Any() && !Fault.IsCancellation(fault))
         {
             terminal.EndProgress();
-            if (!options.Quiet)
+            terminal.Error.WriteLine(Fault.LineOf(fault));
+            return Undecided("given up.");
+        }
+    }
+
+    private static Answer Undecided(string why) => new(ExitCode.CouldNotJudge, $"could not judge: {why}");
+
+    private static Answer Check(string brief, string folder, CheckOptions options, Terminal terminal)
+    {
+        Stopwatch whole = Stopwatch.StartNew();
+        string? problem = null;
+        using ReportFolder? report = HasReport(brief, folder) ? ReportFolder.Prepare(folder, "check", out problem) : null;
+        if (problem is not null)
+        {
+            terminal.Error.WriteLine(problem);
+            return Undecided("its report can not be written.");
+        }
+
+        ReportParts parts = new();
+        Review review;
+        try
+        {
+            review = Analysis.Check(brief, terminal.Progress, (read, board) =>
             {
-                TextSummary.WriteHead(terminal.Out, brief, board);
-            }
-        });
+                terminal.EndProgress();
+                if (!options.Quiet)
+                {
+                    parts.Do(StandardOutput, () => TextSummary.WriteHead(terminal.Out, read, board));
+                }
+            });
+        }
+        catch (Exception fault) when (!Fault.IsCancellation(fault))
+        {
+            // An earlier report would look as if it were still true.
+            Review givenUp = GivenUp(brief, fault);
+            report?.Replace(UndecidedFiles.Of(givenUp, BriefSource.Of(brief, givenUp)));
+            throw;
+        }
+
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, review.Diagnostics, options.Verbose);
-        if (review.Nets.Count == 0)
+        BriefSource source = BriefSource.Of(brief, review);
+        if (report is null || review.Nets.Count == 0)
         {
-            terminal.Error.WriteLine("Could not judge: nothing was written.");
-            return ExitCode.CouldNotJudge;
+            terminal.Error.WriteLine(report is null
+                ? "Could not judge: nothing was written."
+                : report.Replace(UndecidedFiles.Of(review, source)) ?? $"Could not judge: the report in {folder} says so.");
+            return Undecided(report is null ? "nothing was written." : "nothing was solved.");
         }
+
+        // The answer is given before anything is drawn, so that no fault of a picture and no full disk can lose it.
+        IReadOnlyList<Stretch> stretches = parts.Make("stretches", () => Stretch.Of(review), [], isResult: true);
+        parts.Do(StandardOutput, () => WriteAnswer(terminal, review, stretches, options));
 
         // Everything is made before anything is written, so that a failure leaves no half of a report behind.
         terminal.Progress?.Invoke(DrawingStage);
         Stopwatch watch = Stopwatch.StartNew();
-        IReadOnlyList<Stretch> stretches = Stretch.Of(review);
-        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, BriefSource.Of(options.Brief), options);
+        IReadOnlyList<OutputFile> files = ReviewFiles.Of(review, stretches, source, options, parts);
         StageTiming drawing = new(DrawingStage, watch.Elapsed.TotalSeconds);
         terminal.Progress?.Invoke(WritingStage);
         watch.Restart();
-        string folder = options.Output ?? DefaultFolder(options.Brief);
-        string? problem = OutputFolder.Write(folder, files);
+        problem = report.Replace(files);
         StageTiming writing = new(WritingStage, watch.Elapsed.TotalSeconds);
         terminal.EndProgress();
-        if (problem is not null)
+        if (problem is null && !options.Quiet)
         {
-            terminal.Error.WriteLine(problem);
-            return ExitCode.CouldNotJudge;
-        }
-
-        if (options.Quiet)
-        {
-            terminal.Out.WriteLine($"Verdict: {TextSummary.VerdictText(review)}");
-        }
-        else
-        {
-            TextSummary.Write(terminal, review, stretches, folder, files);
+            parts.Do(StandardOutput, () => TextSummary.WriteFiles(terminal.Out, review, folder, files, parts.Missing));
         }
 
         if (options.Timings)
@@ -69,9 +153,37 @@ public static class CheckCommand
             TextSummary.WriteTimings(terminal.Out, [.. review.Timings, drawing, writing], whole.Elapsed.TotalSeconds);
         }
 
-        return ExitCode.Of(review.Verdict);
+        foreach (MissingPart part in parts.Missing)
+        {
+            terminal.Error.WriteLine(part);
+        }
+
+        if (problem is not null)
+        {
+            terminal.Error.WriteLine(problem);
+        }
+
+        bool isLost = problem is not null || parts.Missing.Any(part => part.IsResult);
+        return new Answer(isLost ? ExitCode.CouldNotJudge : ExitCode.Of(review.Verdict), VerdictWords.Of(review));
     }
 
-    internal static string DefaultFolder(string brief) => Path.Combine(
-        Path.GetDirectoryName(brief) ?? "", "copperpath-report", Path.GetFileNameWithoutExtension(brief));
+    private static Review GivenUp(string brief, Exception fault) => new(
+        null, null, null, [], [], Verdict.CouldNotJudge,
+        [new Diagnostic("RUN001", Severity.Error, SourcePosition.WholeFile(Path.GetFileName(brief)), $"a run that was given up ({Fault.WordsOf(fault)})", "a review")],
+        [], []);
+
+    private static void WriteAnswer(Terminal terminal, Review review, IReadOnlyList<Stretch> stretches, CheckOptions options)
+    {
+        if (!options.Quiet)
+        {
+            TextSummary.WriteAnswer(terminal, review, stretches);
+        }
+        else if (!options.Briefs.Skip(1).Any())
+        {
+            terminal.Out.WriteLine($"Verdict: {VerdictWords.Of(review)}");
+        }
+    }
+
+    /// <summary>A run leaves a report whatever comes of it; only a brief that was never there leaves nothing.</summary>
+    private static bool HasReport(string brief, string folder) => PathKinds.At(brief) != PathKind.Nothing || Path.Exists(folder);
 }

@@ -7,11 +7,11 @@ namespace CopperPath.Cli.Commands;
 [Verb("check", HelpText = "Review a board against a brief: currents, drop, capacity, findings, pictures.")]
 public sealed class CheckOptions
 {
-    [Value(0, MetaName = "BRIEF", Required = true, HelpText = "The review brief (YAML).")]
-    public string Brief { get; set; } = "";
+    [Value(0, MetaName = "BRIEF", Required = true, HelpText = "Review briefs (YAML), judged one after the other; the exit code is the largest of theirs.")]
+    public IEnumerable<string> Briefs { get; set; } = [];
 
     [Option('o', "output", MetaValue = "FOLDER",
-        HelpText = "Where pictures and results go. Default: copperpath-report/NAME beside the brief.")]
+        HelpText = "Folder of the report; an earlier report in it is replaced whole. Default: copperpath-report/NAME beside the brief. With several briefs, each gets a folder of its name inside.")]
     public string? Output { get; set; }
 
     [Option('p', "pictures", MetaValue = "FORMATS", Separator = ',',
@@ -38,5 +38,5 @@ public sealed class CheckOptions
 
     [Usage(ApplicationAlias = "copperpath")]
     public static IEnumerable<Example> Examples =>
-        [new("Review the demo board, revision A", new CheckOptions { Brief = "boards/furrow-compute/revision-a.yaml" })];
+        [new("Review the demo board, revision A", new CheckOptions { Briefs = ["boards/furrow-compute/revision-a.yaml"] })];
 }

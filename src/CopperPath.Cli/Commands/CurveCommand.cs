@@ -1,5 +1,7 @@
+using CopperPath.Cli.Output;
 using CopperPath.Cli.Plots;
 using CopperPath.Cli.Report;
+using CopperPath.Files;
 
 namespace CopperPath.Cli.Commands;
 
@@ -8,32 +10,57 @@ public static class CurveCommand
 {
     public static int Run(CurveOptions options, Terminal terminal)
     {
-        CurveReview review = CurveAnalysis.Run(options.Brief, terminal.Progress);
-        terminal.EndProgress();
-        DiagnosticList.Write(terminal.Error, review.Diagnostics, options.Verbose);
-        if (review.Trace is null)
+        if (SurplusArguments.Refusal("curve", "brief", options.Surplus) is { } refusal)
         {
-            terminal.Error.WriteLine("No curves: nothing was written.");
+            terminal.Error.WriteLine(refusal);
             return ExitCode.CouldNotJudge;
         }
 
-        List<OutputFile> files = [.. review.Curves.GroupBy(curve => curve.Layer).SelectMany(layer =>
-        {
-            LogLogPlot plot = CurvePlot.Of(review, layer.Key);
-            string name = FormattableString.Invariant($"curve-layer-{layer.Key}");
-            return new[] { new OutputFile($"{name}.png", PlotPainter.PaintPng(plot)), new OutputFile($"{name}.svg", PlotPainter.PaintSvg(plot)) };
-        })];
-        string folder = options.Output ?? CheckCommand.DefaultFolder(options.Brief);
-        if (OutputFolder.Write(folder, files) is { } problem)
+        string folder = options.Output ?? ReportFolders.Beside(options.Brief) + "-curve";
+        string? problem = null;
+        using ReportFolder? report = PathKinds.At(options.Brief) == PathKind.Nothing ? null : ReportFolder.Prepare(folder, "curve", out problem);
+        if (problem is not null)
         {
             terminal.Error.WriteLine(problem);
             return ExitCode.CouldNotJudge;
         }
 
+        CurveReview review = CurveAnalysis.Run(options.Brief, terminal.Progress);
+        terminal.EndProgress();
+        DiagnosticList.Write(terminal.Error, review.Diagnostics, options.Verbose);
+        if (report is null || review.Trace is null)
+        {
+            terminal.Error.WriteLine("No curves: nothing was written.");
+            return ExitCode.CouldNotJudge;
+        }
+
         CurveSummary.Write(terminal.Out, review);
+        ReportParts parts = new();
+        List<OutputFile> files = [];
+        foreach (int layer in review.Curves.Select(curve => curve.Layer).Distinct())
+        {
+            string name = FormattableString.Invariant($"curve-layer-{layer}");
+            Add($"{name}.png", () => PlotPainter.PaintPng(CurvePlot.Of(review, layer)));
+            Add($"{name}.svg", () => PlotPainter.PaintSvg(CurvePlot.Of(review, layer)));
+        }
+
+        foreach (MissingPart part in parts.Missing)
+        {
+            terminal.Error.WriteLine(part);
+        }
+
+        problem = report.Replace(files);
+        if (problem is not null)
+        {
+            terminal.Error.WriteLine(problem);
+            return ExitCode.CouldNotJudge;
+        }
+
         terminal.Out.WriteLine($"Written: {files.Count} files in {folder}");
         terminal.Out.WriteLine();
-        terminal.Out.WriteLine(Cautions.Text);
-        return ExitCode.WithinLimits;
+        Cautions.Write(terminal.Out);
+        return review.Brief!.Blanks.Count > 0 ? ExitCode.CouldNotJudge : ExitCode.WithinLimits;
+
+        void Add(string name, Func<byte[]> paint) => files.AddRange(parts.Make<OutputFile[]>(name, () => [new OutputFile(name, paint())], []));
     }
 }

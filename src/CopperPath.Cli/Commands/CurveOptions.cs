@@ -9,8 +9,11 @@ public sealed class CurveOptions
     [Value(0, MetaName = "BRIEF", Required = true, HelpText = "The review brief (YAML).")]
     public string Brief { get; set; } = "";
 
+    [Value(1, Hidden = true)]
+    public IEnumerable<string> Surplus { get; set; } = [];
+
     [Option('o', "output", MetaValue = "FOLDER",
-        HelpText = "Where the plots go. Default: copperpath-report/NAME beside the brief.")]
+        HelpText = "Where the plots go. Default: copperpath-report/NAME-curve beside the brief.")]
     public string? Output { get; set; }
 
     [Option('v', "verbose", HelpText = "Also list notes about the input files.")]

@@ -1,5 +1,7 @@
 using System.Diagnostics;
+using CopperPath.Cli.Output;
 using CopperPath.Cli.Report;
+using CopperPath.Cli.Report.Starter;
 
 namespace CopperPath.Cli.Commands;
 
@@ -8,7 +10,21 @@ public static class SurveyCommand
 {
     public static int Run(SurveyOptions options, Terminal terminal)
     {
+        if (SurplusArguments.Refusal("survey", "folder or archive", options.Surplus) is { } refusal)
+        {
+            terminal.Error.WriteLine(refusal);
+            return ExitCode.CouldNotJudge;
+        }
+
         Stopwatch whole = Stopwatch.StartNew();
+        string? problem = null;
+        using NewFile? brief = options.Brief is null ? null : NewFile.Prepare(options.Brief, out problem);
+        if (problem is not null)
+        {
+            terminal.Error.WriteLine(problem);
+            return ExitCode.CouldNotJudge;
+        }
+
         Survey survey = Analysis.Survey(options.Folder, terminal.Progress);
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, survey.Board.Diagnostics, options.Verbose);
@@ -28,24 +44,18 @@ public static class SurveyCommand
             return ExitCode.CouldNotJudge;
         }
 
-        if (options.Brief is { } file && WriteBrief(file, options.Folder, survey) is { } problem)
+        if (brief?.Write(BriefOf(options.Brief!, options.Folder, survey)) is { } fault)
         {
-            terminal.Error.WriteLine(problem);
+            terminal.Error.WriteLine(fault);
             return ExitCode.CouldNotJudge;
         }
 
         return survey.Board.CopperIsUncertain ? ExitCode.CouldNotJudge : ExitCode.WithinLimits;
     }
 
-    private static string? WriteBrief(string file, string folder, Survey survey)
+    private static byte[] BriefOf(string file, string folder, Survey survey)
     {
-        if (File.Exists(file))
-        {
-            return $"{file}: error OUT002: found a file of that name; expected a new one, a brief is never overwritten";
-        }
-
         string relative = Path.GetRelativePath(Path.GetDirectoryName(Path.GetFullPath(file))!, Path.GetFullPath(folder));
-        return OutputFolder.Write(Path.GetDirectoryName(Path.GetFullPath(file))!,
-            [new OutputFile(Path.GetFileName(file), StarterBrief.Of(survey.Board, relative.Replace('\\', '/'), survey.Path))]);
+        return StarterBrief.Of(survey.Board, relative.Replace('\\', '/'), survey.Path);
     }
 }

@@ -9,6 +9,9 @@ public sealed class SurveyOptions
     [Value(0, MetaName = "FOLDER", Required = true, HelpText = "Folder or zip archive with Gerber and drill files.")]
     public string Folder { get; set; } = "";
 
+    [Value(1, Hidden = true)]
+    public IEnumerable<string> Surplus { get; set; } = [];
+
     [Option('b', "brief", MetaValue = "FILE", HelpText = "Write a starter brief to this file; it is never overwritten.")]
     public string? Brief { get; set; }
 

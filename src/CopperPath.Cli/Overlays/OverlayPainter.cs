@@ -17,13 +17,21 @@ public static partial class OverlayPainter
     /// <summary>Where everything will stand, without drawing.</summary>
     public static OverlayLayout Arrange(OverlayScene scene) => OverlayArranger.Arrange(scene, Summary(scene));
 
-    /// <summary>The picture in a format, and the ending its file takes.</summary>
-    /// <exception cref="ArgumentException">The scene breaks its own contract: see <see cref="OverlayScene"/>.</exception>
-    public static (string Ending, byte[] Content) Paint(OverlayScene scene, PictureFormat format) => format switch
+    /// <summary>The ending that files of a format take.</summary>
+    public static string EndingOf(PictureFormat format) => format switch
     {
-        PictureFormat.Svg => ("svg", PaintSvg(scene)),
-        PictureFormat.Pdf => ("pdf", PaintPdf(scene)),
-        _ => ("png", PaintPng(scene)),
+        PictureFormat.Svg => "svg",
+        PictureFormat.Pdf => "pdf",
+        _ => "png",
+    };
+
+    /// <summary>The picture in a format.</summary>
+    /// <exception cref="ArgumentException">The scene breaks its own contract: see <see cref="OverlayScene"/>.</exception>
+    public static byte[] Paint(OverlayScene scene, PictureFormat format) => format switch
+    {
+        PictureFormat.Svg => PaintSvg(scene),
+        PictureFormat.Pdf => PaintPdf(scene),
+        _ => PaintPng(scene),
     };
 
     /// <summary>The picture as PNG.</summary>

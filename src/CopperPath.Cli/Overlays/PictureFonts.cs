@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Text;
 using System.Text.RegularExpressions;
+using CopperPath.OutsideText;
 using SkiaSharp;
 
 namespace CopperPath.Cli.Overlays;
@@ -18,18 +19,26 @@ internal static partial class PictureFonts
     /// <summary>Font of a size. Fonts are shared and never changed.</summary>
     public static SKFont Of(float sizePx, bool isStrong) => Fonts.GetOrAdd((sizePx, isStrong), Make);
 
+    /// <summary>Draws a line of text; it is made visible first, as it was when it was measured.</summary>
+    public static void Draw(SKCanvas canvas, string text, SKPoint baseline, SKTextAlign align, float sizePx, bool isStrong, SKColor colour)
+    {
+        using SKPaint paint = new() { Color = colour, IsAntialias = true };
+        canvas.DrawText(VisibleText.Of(text, VisibleText.MostOfSentence), baseline, align, Of(sizePx, isStrong), paint);
+    }
+
     /// <summary>Advance width of a line of text, pixels.</summary>
-    public static float WidthPx(string text, float sizePx, bool isStrong) => Of(sizePx, isStrong).MeasureText(text);
+    public static float WidthPx(string text, float sizePx, bool isStrong) =>
+        Of(sizePx, isStrong).MeasureText(VisibleText.Of(text, VisibleText.MostOfSentence));
 
     /// <summary>
     /// Breaks text into lines no wider than <paramref name="widthPx"/>: at spaces but not between a number and its unit,
-    /// and inside words that are too wide by themselves, such as fingerprints.
+    /// and inside words that are too wide by themselves, such as fingerprints. The lines are visible text.
     /// </summary>
     public static IReadOnlyList<string> Wrap(string text, float sizePx, bool isStrong, float widthPx)
     {
         List<string> lines = [];
         StringBuilder line = new();
-        foreach (string word in Words(text))
+        foreach (string word in Words(VisibleText.Of(text, VisibleText.MostOfSentence)))
         {
             string joined = line.Length == 0 ? word : $"{line} {word}";
             if (WidthPx(joined, sizePx, isStrong) <= widthPx)

@@ -61,8 +61,7 @@ internal sealed class ScenePainter
 
         foreach (TextRun text in _layout.Texts)
         {
-            using SKPaint paint = new() { Color = ColourOf(text.Ink), IsAntialias = true };
-            _canvas.DrawText(text.Text, text.Baseline, SKTextAlign.Left, PictureFonts.Of(text.SizePx, text.IsStrong), paint);
+            PictureFonts.Draw(_canvas, text.Text, text.Baseline, SKTextAlign.Left, text.SizePx, text.IsStrong, ColourOf(text.Ink));
         }
     }
 

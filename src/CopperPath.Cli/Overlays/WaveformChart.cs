@@ -205,9 +205,6 @@ public static class WaveformChart
         }
     }
 
-    private static void Text(SKCanvas canvas, string text, float x, float y, float sizePx, SKColor colour, bool isStrong)
-    {
-        using SKPaint paint = new() { Color = colour, IsAntialias = true };
-        canvas.DrawText(text, x, y, SKTextAlign.Left, PictureFonts.Of(sizePx, isStrong), paint);
-    }
+    private static void Text(SKCanvas canvas, string text, float x, float y, float sizePx, SKColor colour, bool isStrong) =>
+        PictureFonts.Draw(canvas, text, new SKPoint(x, y), SKTextAlign.Left, sizePx, isStrong, colour);
 }

@@ -140,9 +140,6 @@ public static class PlotPainter
     };
 
     private static void Text(
-        SKCanvas canvas, string text, float x, float y, float sizePx, bool isStrong, SKColor colour, SKTextAlign align = SKTextAlign.Left)
-    {
-        using SKPaint paint = new() { Color = colour, IsAntialias = true };
-        canvas.DrawText(text, x, y, align, PictureFonts.Of(sizePx, isStrong), paint);
-    }
+        SKCanvas canvas, string text, float x, float y, float sizePx, bool isStrong, SKColor colour, SKTextAlign align = SKTextAlign.Left) =>
+        PictureFonts.Draw(canvas, text, new SKPoint(x, y), align, sizePx, isStrong, colour);
 }

@@ -67,23 +67,23 @@ public static class ConverterSummary
         {
             json.WriteStartObject();
             json.WriteString("name", node.Net.Bound.Review.Name);
-            json.WriteNumber("areaM2", node.AreaM2);
+            json.WriteNumberOrNull("areaM2", node.AreaM2);
             json.WriteStartArray("layers");
             foreach ((int layer, double areaM2) in node.LayerAreasM2)
             {
                 json.WriteStartObject();
                 json.WriteNumber("layer", layer);
-                json.WriteNumber("areaM2", areaM2);
+                json.WriteNumberOrNull("areaM2", areaM2);
                 json.WriteEndObject();
             }
 
             json.WriteEndArray();
-            json.WriteNumber("leastAreaM2", node.LeastAreaM2);
-            json.WriteNumber("capacitanceF", node.CapacitanceF);
+            json.WriteNumberOrNull("leastAreaM2", node.LeastAreaM2);
+            json.WriteNumberOrNull("capacitanceF", node.CapacitanceF);
             if (node is { DisplacementA: { } displacementA, SwitchingLossW: { } lossW })
             {
-                json.WriteNumber("displacementA", displacementA);
-                json.WriteNumber("switchingLossW", lossW);
+                json.WriteNumberOrNull("displacementA", displacementA);
+                json.WriteNumberOrNull("switchingLossW", lossW);
             }
 
             json.WriteEndObject();
@@ -98,13 +98,13 @@ public static class ConverterSummary
             json.WriteNumber("phase", loop.Phase);
             json.WriteString("switchNode", loop.SwitchNode.Name);
             json.WriteString("capacitor", loop.Capacitor.Name);
-            json.WriteNumber("areaM2", loop.AreaM2);
-            json.WriteNumber("lengthM", loop.LengthM);
-            json.WriteNumber("widthM", loop.WidthM);
+            json.WriteNumberOrNull("areaM2", loop.AreaM2);
+            json.WriteNumberOrNull("lengthM", loop.LengthM);
+            json.WriteNumberOrNull("widthM", loop.WidthM);
             if (loop is { HeightM: { } heightM, Inductance: { } inductance })
             {
-                json.WriteNumber("heightM", heightM);
-                json.WriteNumber("inductanceH", inductance.InductanceH);
+                json.WriteNumberOrNull("heightM", heightM);
+                json.WriteNumberOrNull("inductanceH", inductance.InductanceH);
                 json.WriteBoolean("inductanceIsInRange", inductance.Basis.IsInRange);
             }
 
@@ -137,15 +137,15 @@ public static class ConverterSummary
         BuckStage stage = facts.Stage;
         json.WriteStartObject();
         json.WriteString("name", facts.Name);
-        json.WriteNumber("duty", stage.Duty);
+        json.WriteNumberOrNull("duty", stage.Duty);
         json.WriteNumber("phases", stage.Phases);
-        json.WriteNumber("phaseRippleA", stage.PhaseRippleA);
-        json.WriteNumber("outputRippleA", stage.OutputRippleA);
-        json.WriteNumber("rippleHz", stage.RippleHz);
+        json.WriteNumberOrNull("phaseRippleA", stage.PhaseRippleA);
+        json.WriteNumberOrNull("outputRippleA", stage.OutputRippleA);
+        json.WriteNumberOrNull("rippleHz", stage.RippleHz);
         if (facts.OutputRipple is { } ripple)
         {
-            json.WriteNumber("outputRippleResistiveV", ripple.ResistiveV);
-            json.WriteNumber("outputRippleCapacitiveV", ripple.CapacitiveV);
+            json.WriteNumberOrNull("outputRippleResistiveV", ripple.ResistiveV);
+            json.WriteNumberOrNull("outputRippleCapacitiveV", ripple.CapacitiveV);
         }
 
         json.WriteStartObject("currents");
@@ -153,8 +153,8 @@ public static class ConverterSummary
         {
             StageCurrent current = facts.CurrentOf(member);
             json.WriteStartObject(key);
-            json.WriteNumber("averageA", current.AverageA);
-            json.WriteNumber("rmsA", current.RmsA);
+            json.WriteNumberOrNull("averageA", current.AverageA);
+            json.WriteNumberOrNull("rmsA", current.RmsA);
             json.WriteEndObject();
         }
 

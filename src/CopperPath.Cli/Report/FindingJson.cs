@@ -10,14 +10,14 @@ internal static class FindingJson
     public static void WritePlaceAndMeasure(Utf8JsonWriter json, Finding finding)
     {
         json.WriteNumber("layer", finding.Layer);
-        json.WriteNumber("xM", finding.XM);
-        json.WriteNumber("yM", finding.YM);
+        json.WriteNumberOrNull("xM", finding.XM);
+        json.WriteNumberOrNull("yM", finding.YM);
         if (finding.Measure is { } measure)
         {
             json.WriteString("quantity", measure.Name);
             json.WriteString("unit", measure.Unit);
-            json.WriteNumber("value", measure.Value);
-            json.WriteNumber("limit", measure.Limit);
+            json.WriteNumberOrNull("value", measure.Value);
+            json.WriteNumberOrNull("limit", measure.Limit);
         }
     }
 }

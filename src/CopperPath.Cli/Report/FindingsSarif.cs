@@ -1,6 +1,8 @@
 using System.Text.Json;
+using CopperPath.Brief;
 using CopperPath.Diagnostics;
 using CopperPath.Judging;
+using CopperPath.OutsideText;
 
 namespace CopperPath.Cli.Report;
 
@@ -11,6 +13,8 @@ namespace CopperPath.Cli.Report;
 /// </summary>
 public static class FindingsSarif
 {
+    public const string FileName = "findings.sarif";
+
     private const string SchemaUri = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
 
     public static byte[] Of(Review review)
@@ -37,6 +41,9 @@ public static class FindingsSarif
             }
 
             json.WriteEndArray();
+            json.WriteStartObject("properties");
+            VerdictWords.Write(json, review);
+            json.WriteEndObject();
             json.WriteEndObject();
             json.WriteEndArray();
             json.WriteEndObject();
@@ -87,9 +94,26 @@ public static class FindingsSarif
         WriteText(json, "message", $"{finding.Subject}: {finding.Sentence} {finding.Advice}");
         WriteLocation(json, position, finding.Subject);
         json.WriteStartObject("properties");
+        json.WriteString("level", finding.Level.Word());
         FindingJson.WritePlaceAndMeasure(json, finding);
         json.WriteEndObject();
+        WriteSuppression(json, finding.Waiver);
         json.WriteEndObject();
+    }
+
+    /// <summary>A waiver is what the standard calls a suppression kept outside the thing reviewed (section 3.35; from memory).</summary>
+    private static void WriteSuppression(Utf8JsonWriter json, Waiver? waiver)
+    {
+        if (waiver is not null)
+        {
+            json.WriteStartArray("suppressions");
+            json.WriteStartObject();
+            json.WriteString("kind", "external");
+            json.WriteString("status", "accepted");
+            json.WriteString("justification", $"{waiver.By}: {waiver.Reason}");
+            json.WriteEndObject();
+            json.WriteEndArray();
+        }
     }
 
     private static void WriteDiagnostic(Utf8JsonWriter json, Diagnostic diagnostic)
@@ -128,7 +152,7 @@ public static class FindingsSarif
         {
             json.WriteStartArray("logicalLocations");
             json.WriteStartObject();
-            json.WriteString("name", subject);
+            json.WriteString("name", VisibleText.Of(subject));
             json.WriteEndObject();
             json.WriteEndArray();
         }
@@ -140,7 +164,7 @@ public static class FindingsSarif
     private static void WriteText(Utf8JsonWriter json, string name, string text)
     {
         json.WriteStartObject(name);
-        json.WriteString("text", text);
+        json.WriteString("text", VisibleText.Of(text, VisibleText.MostOfSentence));
         json.WriteEndObject();
     }
 

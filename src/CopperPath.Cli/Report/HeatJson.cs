@@ -17,36 +17,53 @@ internal static class HeatJson
 
         ThermalResult result = heat.Result;
         json.WriteStartObject("heat");
-        json.WriteString("status", result.Status.ToString());
-        json.WriteNumber("cellM", heat.Network.Grid.X.NarrowestM);
+        json.WriteString("status", result.Status.Word());
+        json.WriteNumberOrNull("cellM", heat.Network.Grid.X.NarrowestM);
         json.WriteNumber("cells", heat.Network.Grid.NodeCount);
         if (result.Status == ThermalStatus.Solved)
         {
-            json.WriteNumber("peakRiseK", result.RiseK.Max());
-            json.WriteNumber("copperLossW", result.Balance.JouleW);
-            json.WriteNumber("componentLossW", result.Balance.ComponentW);
-            json.WriteNumber("convectedTopW", result.Balance.ConvectedW.Top);
-            json.WriteNumber("convectedBottomW", result.Balance.ConvectedW.Bottom);
-            json.WriteNumber("radiatedTopW", result.Balance.RadiatedW.Top);
-            json.WriteNumber("radiatedBottomW", result.Balance.RadiatedW.Bottom);
-            json.WriteNumber("sunkW", result.Balance.SunkW);
-            json.WriteNumber("heatBalanceRatio", result.Balance.ErrorRatio);
-            json.WriteNumber("filmTopWPerM2K", result.FilmTopWPerM2K);
-            json.WriteNumber("filmBottomWPerM2K", result.FilmBottomWPerM2K);
+            json.WriteNumberOrNull("peakRiseK", result.RiseK.Max());
+            json.WriteNumberOrNull("copperLossW", result.Balance.JouleW);
+            json.WriteNumberOrNull("componentLossW", result.Balance.ComponentW);
+            json.WriteNumberOrNull("convectedTopW", result.Balance.ConvectedW.Top);
+            json.WriteNumberOrNull("convectedBottomW", result.Balance.ConvectedW.Bottom);
+            json.WriteNumberOrNull("radiatedTopW", result.Balance.RadiatedW.Top);
+            json.WriteNumberOrNull("radiatedBottomW", result.Balance.RadiatedW.Bottom);
+            json.WriteNumberOrNull("sunkW", result.Balance.SunkW);
+            json.WriteNumberOrNull("heatBalanceRatio", result.Balance.ErrorRatio);
+            json.WriteNumberOrNull("filmTopWPerM2K", result.FilmTopWPerM2K);
+            json.WriteNumberOrNull("filmBottomWPerM2K", result.FilmBottomWPerM2K);
+            WriteStillAir(json, "stillAirTop", result.StillAirTop);
+            WriteStillAir(json, "stillAirBottom", result.StillAirBottom);
         }
 
         json.WriteEndObject();
+    }
+
+    private static void WriteStillAir(Utf8JsonWriter json, string name, StillAir? air)
+    {
+        if (air is not null)
+        {
+            json.WriteStartObject(name);
+            json.WriteString("correlation", air.Correlation);
+            json.WriteNumber("lengthM", air.LengthM);
+            json.WriteNumber("rayleigh", air.Rayleigh);
+            json.WriteNumber("leastRayleigh", air.LeastRayleigh);
+            json.WriteNumber("mostRayleigh", air.MostRayleigh);
+            json.WriteBoolean("isWithinRange", air.IsWithinRange);
+            json.WriteEndObject();
+        }
     }
 
     public static void WriteNet(Utf8JsonWriter json, NetTemperatures? temperatures)
     {
         if (temperatures is { } own)
         {
-            json.WriteNumber("ownMeanRiseK", own.MeanK);
-            json.WriteNumber("ownPeakRiseK", own.PeakK);
+            json.WriteNumberOrNull("ownMeanRiseK", own.MeanK);
+            json.WriteNumberOrNull("ownPeakRiseK", own.PeakK);
             json.WriteNumber("ownPeakLayer", own.Layer);
-            json.WriteNumber("ownPeakXM", own.XM);
-            json.WriteNumber("ownPeakYM", own.YM);
+            json.WriteNumberOrNull("ownPeakXM", own.XM);
+            json.WriteNumberOrNull("ownPeakYM", own.YM);
         }
     }
 
@@ -55,8 +72,8 @@ internal static class HeatJson
         if (heat is { Result.Status: ThermalStatus.Solved })
         {
             (double meanK, double peakK) = heat.RiseAlong(section);
-            json.WriteNumber("ownMeanRiseK", meanK);
-            json.WriteNumber("ownPeakRiseK", peakK);
+            json.WriteNumberOrNull("ownMeanRiseK", meanK);
+            json.WriteNumberOrNull("ownPeakRiseK", peakK);
         }
     }
 }

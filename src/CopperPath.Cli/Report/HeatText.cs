@@ -18,7 +18,12 @@ internal static class HeatText
             writer.WriteLine($"Hottest place of the board, all heat counted: {place.Temperature} ({place.Where}); {place.Judged}.");
         }
 
-        writer.WriteLine($"Own mean and peak: {string.Join(writer.NewLine, Basis(heat))}");
+        string head = "Own mean and peak: ";
+        foreach (string line in Basis(heat))
+        {
+            writer.WriteLine(head + line);
+            head = "";
+        }
     }
 
     /// <summary>The hottest place of the board in words; null where no temperatures were solved.</summary>
@@ -54,6 +59,23 @@ internal static class HeatText
                 $"films {QuantityText.Film(result.FilmTopWPerM2K)} top, {QuantityText.Film(result.FilmBottomWPerM2K)} bottom, plus radiation; ")
                 + FormattableString.Invariant(
                 $"{grid.NodeCount} cells of {QuantityText.Length(grid.X.NarrowestM)}; heat in and out agree to {result.Balance.ErrorRatio:0e+0}."),
+            .. StillAirOf(result),
         ];
+    }
+
+    /// <summary>A correlation used beyond the range it is published for is named as such.</summary>
+    private static IEnumerable<string> StillAirOf(ThermalResult result)
+    {
+        foreach ((string face, StillAir? air) in new[] { ("top", result.StillAirTop), ("bottom", result.StillAirBottom) })
+        {
+            if (air is not null)
+            {
+                string range = air.LeastRayleigh > 0
+                    ? FormattableString.Invariant($"{air.LeastRayleigh:0e+0} to {air.MostRayleigh:0e+0}") : FormattableString.Invariant($"up to {air.MostRayleigh:0e+0}");
+                yield return FormattableString.Invariant(
+                    $"Still air, {face}: Rayleigh number {air.Rayleigh:0.0e+0} on {QuantityText.Length(air.LengthM)}, ")
+                    + (air.IsWithinRange ? "within" : "OUTSIDE") + $" the published range of its correlation ({air.Correlation}: {range}).";
+            }
+        }
     }
 }

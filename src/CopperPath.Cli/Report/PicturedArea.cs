@@ -7,7 +7,7 @@ namespace CopperPath.Cli.Report;
 
 /// <summary>
 /// The part of the board that the pictures of a review show, the same for all of them: the whole board, or where the
-/// current keeps to a small part of it, that part with all findings.
+/// current keeps to a small part of it, that part with all findings on the board.
 /// </summary>
 internal static class PicturedArea
 {
@@ -21,6 +21,12 @@ internal static class PicturedArea
     /// <summary>A part is at least this wide for its height and high for its width.</summary>
     private const double LeastAspect = 0.5;
 
+    /// <summary>
+    /// A part is at least this share of the board's larger side each way: a single plated hole is a point, and is shown
+    /// with what lies around it.
+    /// </summary>
+    private const double LeastPartShare = 0.02;
+
     /// <summary>Vias with less than this share of the largest current do not call for being shown.</summary>
     private const double LeastViaShare = 0.02;
 
@@ -33,21 +39,18 @@ internal static class PicturedArea
     public static BoxNm Of(Review review, IReadOnlyList<LayerField> fields, ScaleSpec density)
     {
         BoxNm whole = Whole(review);
-        BoxNm[] parts =
-        [
-            .. fields.Select(field => BoxAbove(field.Density, density.Bottom!.Value)).OfType<BoxNm>(),
-            .. BusyVias(review),
-            .. review.Findings.Where(finding => finding.Layer > 0).Select(PlaceOf),
-        ];
-        if (parts.Length == 0)
+        BoxNm[] busy = [.. fields.Select(field => BoxAbove(field.Density, density.Bottom!.Value)).OfType<BoxNm>(), .. BusyVias(review)];
+        if (busy.Length == 0)
         {
             return whole;
         }
 
-        BoxNm part = WithLeastAspect(WithMargin(BoxNm.Around(parts), PartMarginShare));
+        // A finding off the board, such as of a contact misplaced in the brief, is no part of it to look at.
+        BoxNm[] found = [.. review.Findings.Where(finding => finding.Layer > 0).Select(PlaceOf).Where(whole.Touches)];
+        BoxNm part = WithLeastAspect(WithMargin(WithLeastSides(BoxNm.Around([.. busy, .. found]), whole), PartMarginShare));
         BoxNm seen = new(
             Math.Max(part.MinX, whole.MinX), Math.Max(part.MinY, whole.MinY), Math.Min(part.MaxX, whole.MaxX), Math.Min(part.MaxY, whole.MaxY));
-        return AreaOf(seen) <= LargestPart * AreaOf(whole) ? seen : whole;
+        return AreaOf(seen) > 0 && AreaOf(seen) <= LargestPart * AreaOf(whole) ? seen : whole;
     }
 
     private static BoxNm? BoxAbove(ShadedSheet sheet, double level)
@@ -85,6 +88,14 @@ internal static class PicturedArea
     }
 
     private static BoxNm WithMargin(BoxNm box, double share) => box.GrownBy((long)(share * Math.Max(box.WidthNm, box.HeightNm)));
+
+    private static BoxNm WithLeastSides(BoxNm box, BoxNm whole)
+    {
+        long leastNm = (long)(LeastPartShare * Math.Max(whole.WidthNm, whole.HeightNm));
+        long moreX = Math.Max(0, leastNm - box.WidthNm) / 2;
+        long moreY = Math.Max(0, leastNm - box.HeightNm) / 2;
+        return new BoxNm(box.MinX - moreX, box.MinY - moreY, box.MaxX + moreX, box.MaxY + moreY);
+    }
 
     private static BoxNm WithLeastAspect(BoxNm box)
     {

@@ -17,7 +17,7 @@ public static class ProposalSummary
         writer.WriteLine("Power path proposed from the copper alone; confirm each line before relying on it.");
         foreach (StageProposal stage in path.Stages)
         {
-            writer.WriteLine($"  {NameOf(stage)}: {stage.Net.Name} ({stage.Confidence.ToString().ToLowerInvariant()} confidence)");
+            writer.WriteLine($"  {NameOf(stage)}: {stage.Net.Name} ({ConfidenceText(stage)})");
             writer.WriteLine($"      {string.Join("; ", stage.Reasons)}.");
         }
 
@@ -26,6 +26,13 @@ public static class ProposalSummary
             writer.WriteLine(PhaseLine(converter));
         }
     }
+
+    public static string ConfidenceText(StageProposal stage) => stage.Confidence switch
+    {
+        Confidence.High => "high confidence",
+        Confidence.Medium => "medium confidence",
+        _ => "low confidence",
+    };
 
     /// <summary>E.g. <c>switch node, converter 1, phase 2</c>.</summary>
     public static string NameOf(StageProposal stage) => RoleText(stage.Role)

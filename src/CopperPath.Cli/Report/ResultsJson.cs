@@ -1,16 +1,23 @@
 using System.Text.Json;
+using CopperPath.Brief;
 using CopperPath.Cli.Report.Html;
 using CopperPath.Electrical;
 using CopperPath.Judging;
+using CopperPath.OutsideText;
 using CopperPath.Thermal;
 
 namespace CopperPath.Cli.Report;
 
-/// <summary>Results for other programs: SI units, the unit in every name, a stable order, no clock.</summary>
+/// <summary>
+/// Results for other programs: SI units, the unit in every name, a stable order, no clock. Names are exact; sentences,
+/// which a program shows to people, are made visible.
+/// </summary>
 public static class ResultsJson
 {
+    public const string FileName = "results.json";
+
     /// <summary>Version of this layout; a change that can break a reader raises it.</summary>
-    public const int FormatVersion = 1;
+    public const int FormatVersion = 2;
 
     internal static byte[] Of(Review review, IReadOnlyList<Stretch> stretches, IReadOnlyList<FieldGrid> grids)
     {
@@ -22,11 +29,12 @@ public static class ResultsJson
             json.WriteString("tool", Product.NameAndVersion);
             json.WriteString("board", review.Brief!.Board.Name);
             json.WriteString("revision", review.Brief.Board.Revision);
-            json.WriteString("verdict", review.Verdict.ToString());
-            json.WriteString("judgedBy", review.Brief.Limits.JudgeBy.ToString());
-            json.WriteNumber("ambientK", review.Brief.AmbientK);
-            json.WriteNumber("copperK", review.Brief.ConductorK);
-            json.WriteNumber("resistivityOhmM", review.Stack!.ResistivityOhmM);
+            VerdictWords.Write(json, review);
+            json.WriteString("fingerprint", review.Board!.Fingerprint);
+            json.WriteString("judgedBy", review.Brief.Limits.JudgeBy.Word());
+            json.WriteNumberOrNull("ambientK", review.Brief.AmbientK);
+            json.WriteNumberOrNull("copperK", review.Brief.ConductorK);
+            json.WriteNumberOrNull("resistivityOhmM", review.Stack!.ResistivityOhmM);
             HeatJson.WriteBoard(json, review.Heat);
             WriteNets(json, review, stretches);
             ToleranceJson.Write(json, review.Tolerance);
@@ -34,25 +42,81 @@ public static class ResultsJson
             WriteFindings(json, review);
             json.WriteString("caution", Cautions.Text.ReplaceLineEndings(" "));
             FieldProbe.Write(json, review, grids);
-            json.WriteStartArray("messages");
-            foreach (Diagnostics.Diagnostic diagnostic in review.Diagnostics)
-            {
-                json.WriteStringValue(diagnostic.ToString());
-            }
-
-            json.WriteEndArray();
-            json.WriteStartArray("assumed");
-            foreach (string line in review.StatedDefaults)
-            {
-                json.WriteStringValue(line);
-            }
-
-            json.WriteEndArray();
+            WriteRemarks(json, review);
             json.WriteEndObject();
         }
 
         stream.WriteByte((byte)'\n');
         return stream.ToArray();
+    }
+
+    /// <summary>What is left to say when nothing was solved.</summary>
+    internal static byte[] OfUndecided(Review review)
+    {
+        using MemoryStream stream = new();
+        using (Utf8JsonWriter json = new(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("formatVersion", FormatVersion);
+            json.WriteString("tool", Product.NameAndVersion);
+            json.WriteString("board", review.Brief?.Board.Name ?? "");
+            json.WriteString("revision", review.Brief?.Board.Revision);
+            VerdictWords.Write(json, review);
+            WriteFindings(json, review);
+            json.WriteString("caution", Cautions.Text.ReplaceLineEndings(" "));
+            WriteRemarks(json, review);
+            json.WriteEndObject();
+        }
+
+        stream.WriteByte((byte)'\n');
+        return stream.ToArray();
+    }
+
+    private static void WriteRemarks(Utf8JsonWriter json, Review review)
+    {
+        json.WriteStartArray("messages");
+        foreach (Diagnostics.Diagnostic diagnostic in review.Diagnostics)
+        {
+            json.WriteStringValue(diagnostic.ToString());
+        }
+
+        json.WriteEndArray();
+        WriteBlanks(json, review.Brief?.Blanks ?? []);
+        json.WriteStartArray("assumed");
+        foreach (string line in review.StatedDefaults)
+        {
+            json.WriteStringValue(VisibleText.Of(line, int.MaxValue));
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteBlanks(Utf8JsonWriter json, IReadOnlyList<Blank> blanks)
+    {
+        json.WriteStartArray("blanks");
+        foreach (Blank blank in blanks)
+        {
+            json.WriteStartObject();
+            json.WriteString("key", blank.Key);
+            json.WriteNumber("line", blank.Position.Line);
+            json.WriteNumber("column", blank.Position.Column);
+            json.WriteString("guess", VisibleText.Of(blank.Guess, int.MaxValue));
+            json.WriteStartArray("candidates");
+            foreach (string candidate in blank.Candidates)
+            {
+                json.WriteStringValue(VisibleText.Of(candidate, int.MaxValue));
+            }
+
+            json.WriteEndArray();
+            if (blank.Because is { } because)
+            {
+                json.WriteString("because", VisibleText.Of(because, int.MaxValue));
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WriteNets(Utf8JsonWriter json, Review review, IReadOnlyList<Stretch> stretches)
@@ -66,23 +130,29 @@ public static class ResultsJson
             json.WriteStartObject();
             json.WriteString("name", net.Bound.Review.Name);
             json.WriteString("net", net.Bound.Net.Name);
-            json.WriteString("status", result.Status.ToString());
-            json.WriteNumber("areaM2", net.Bound.Net.AreaM2);
-            if (result.Status == ConductionStatus.Solved)
+            json.WriteString("status", result.Status.Word());
+            json.WriteNumberOrNull("areaM2", net.Bound.Net.AreaM2);
+            if (result.Explanation is { } explanation)
+            {
+                json.WriteString("explanation", VisibleText.Of(explanation, int.MaxValue));
+            }
+
+            if (result.HasFields)
             {
                 if (result is { ResistanceOhm: { } ohm, ResistanceBoundsOhm: { } ohmBounds })
                 {
-                    json.WriteNumber("resistanceOhm", ohm);
+                    json.WriteNumberOrNull("resistanceOhm", ohm);
                     WriteBounds(json, "resistanceBoundsOhm", ohmBounds);
                 }
 
-                json.WriteNumber("dropV", result.DropV);
+                json.WriteNumberOrNull("dropV", result.DropV);
                 WriteBounds(json, "dropBoundsV", result.DropBoundsV);
-                json.WriteNumber("lossW", result.LossW);
+                json.WriteNumberOrNull("lossW", result.LossW);
                 WriteBounds(json, "lossBoundsW", result.LossBoundsW);
-                json.WriteNumber("currentBalanceRatio", result.CurrentBalanceRatio);
-                json.WriteNumber("powerBalanceRatio", result.PowerBalanceRatio);
-                json.WriteNumber("relativeResidual", result.RelativeResidual);
+                json.WriteNumberOrNull("outlineShare", result.Rounds[^1].OutlineShare);
+                json.WriteNumberOrNull("currentBalanceRatio", result.CurrentBalanceRatio);
+                json.WriteNumberOrNull("powerBalanceRatio", result.PowerBalanceRatio);
+                json.WriteNumberOrNull("relativeResidual", result.RelativeResidual);
                 json.WriteNumber("unknowns", result.UnknownCount);
                 HeatJson.WriteNet(json, stretch.Own);
                 WriteTerminals(json, result.Terminals);
@@ -99,8 +169,8 @@ public static class ResultsJson
     private static void WriteBounds(Utf8JsonWriter json, string name, Bracket bounds)
     {
         json.WriteStartArray(name);
-        json.WriteNumberValue(bounds.Least);
-        json.WriteNumberValue(bounds.Greatest);
+        json.WriteNumberOrNullValue(bounds.Least);
+        json.WriteNumberOrNullValue(bounds.Greatest);
         json.WriteEndArray();
     }
 
@@ -111,14 +181,15 @@ public static class ResultsJson
         {
             json.WriteStartObject();
             json.WriteString("name", terminal.Terminal.Name);
-            json.WriteNumber("currentA", terminal.Terminal.CurrentA);
-            json.WriteNumber("potentialV", terminal.PotentialV);
+            json.WriteNumberOrNull("currentA", terminal.Terminal.CurrentA);
+            json.WriteNumberOrNull("potentialV", terminal.PotentialV);
             json.WriteStartArray("contacts");
             for (int c = 0; c < terminal.ContactCurrentsA.Count; c++)
             {
                 json.WriteStartObject();
                 json.WriteString("name", terminal.Terminal.Contacts[c].Name);
-                json.WriteNumber("currentA", terminal.ContactCurrentsA[c]);
+                json.WriteNumberOrNull("currentA", terminal.ContactCurrentsA[c]);
+                json.WriteNumberOrNull("accuracyA", terminal.ContactAccuracyA[c]);
                 json.WriteEndObject();
             }
 
@@ -136,12 +207,12 @@ public static class ResultsJson
         {
             json.WriteStartObject();
             json.WriteNumber("layer", section.Layer);
-            json.WriteNumber("xM", section.AtXM);
-            json.WriteNumber("yM", section.AtYM);
-            json.WriteNumber("widthM", section.WidthM);
-            json.WriteNumber("currentA", section.CurrentA);
-            json.WriteNumber("riseK", riseK);
-            json.WriteNumber("riseByOtherRelationK", rating.Other.TraceRiseK(section));
+            json.WriteNumberOrNull("xM", section.AtXM);
+            json.WriteNumberOrNull("yM", section.AtYM);
+            json.WriteNumberOrNull("widthM", section.WidthM);
+            json.WriteNumberOrNull("currentA", section.CurrentA);
+            json.WriteNumberOrNull("riseK", riseK);
+            json.WriteNumberOrNull("riseByOtherRelationK", rating.Other.TraceRiseK(section));
             HeatJson.WriteSection(json, section, heat);
             json.WriteEndObject();
         }
@@ -155,14 +226,15 @@ public static class ResultsJson
         foreach (BarrelCurrent barrel in barrels)
         {
             json.WriteStartObject();
-            json.WriteNumber("xM", barrel.Barrel.Centre.X * 1e-9);
-            json.WriteNumber("yM", barrel.Barrel.Centre.Y * 1e-9);
-            json.WriteNumber("diameterM", barrel.Barrel.Feature.ToolDiameterNm * 1e-9);
+            json.WriteNumberOrNull("xM", barrel.Barrel.Centre.X * 1e-9);
+            json.WriteNumberOrNull("yM", barrel.Barrel.Centre.Y * 1e-9);
+            json.WriteNumberOrNull("diameterM", barrel.Barrel.Feature.ToolDiameterNm * 1e-9);
             json.WriteNumber("upperLayer", barrel.UpperLayer);
             json.WriteNumber("lowerLayer", barrel.LowerLayer);
-            json.WriteNumber("currentA", barrel.CurrentA);
-            json.WriteNumber("riseK", rating.BarrelRiseK(barrel));
-            json.WriteNumber("riseByOtherRelationK", rating.Other.BarrelRiseK(barrel));
+            json.WriteNumberOrNull("currentA", barrel.CurrentA);
+            json.WriteNumberOrNull("accuracyA", barrel.AccuracyA);
+            json.WriteNumberOrNull("riseK", rating.BarrelRiseK(barrel));
+            json.WriteNumberOrNull("riseByOtherRelationK", rating.Other.BarrelRiseK(barrel));
             json.WriteEndObject();
         }
 
@@ -176,17 +248,17 @@ public static class ResultsJson
         {
             json.WriteStartObject();
             json.WriteString("rule", finding.Rule);
-            json.WriteString("level", finding.Level.ToString());
+            json.WriteString("level", finding.Level.Word());
             json.WriteString("subject", finding.Subject);
             FindingJson.WritePlaceAndMeasure(json, finding);
             if (finding.Measure is { } measure)
             {
-                json.WriteNumber("marginRatio", measure.MarginRatio);
+                json.WriteNumberOrNull("marginRatio", measure.MarginRatio);
             }
 
-            json.WriteString("sentence", finding.Sentence);
-            json.WriteString("advice", finding.Advice);
-            json.WriteString("assumption", finding.Assumption);
+            json.WriteString("sentence", VisibleText.Of(finding.Sentence, int.MaxValue));
+            json.WriteString("advice", VisibleText.Of(finding.Advice, int.MaxValue));
+            json.WriteString("assumption", VisibleText.Of(finding.Assumption, int.MaxValue));
             if (finding.Waiver is { } waiver)
             {
                 json.WriteString("waivedBy", waiver.By);

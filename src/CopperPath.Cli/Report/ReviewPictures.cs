@@ -1,6 +1,5 @@
-using System.Security.Cryptography;
-using System.Text;
 using CopperPath.Cli.Overlays;
+using CopperPath.Cli.Report.Html;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Judging;
@@ -29,18 +28,19 @@ internal static class ReviewPictures
 
     /// <summary>The pictures, not yet drawn, each with its file's name before the ending.</summary>
     /// <param name="review">A review with at least one net.</param>
+    /// <param name="brief">The brief it was made from.</param>
     /// <param name="fields">What was solved.</param>
     /// <param name="scales">The scales of its fields.</param>
     /// <param name="theme">Their ground.</param>
     /// <param name="widthPx">Width of each, pixels.</param>
     public static IReadOnlyList<(string Name, OverlayScene Scene)> Of(
-        Review review, IReadOnlyList<LayerField> fields, ReviewScales scales, OverlayTheme theme, int widthPx)
+        Review review, BriefSource brief, IReadOnlyList<LayerField> fields, ReviewScales scales, OverlayTheme theme, int widthPx)
     {
         ScaleSpec density = scales.Density();
         BoxNm view = PicturedArea.Of(review, fields, density);
         BoxNm whole = PicturedArea.Whole(review);
         int[] layers = LayersShown(review, fields, density);
-        string hash = HashOf(review);
+        string hash = FingerprintOf(review, brief);
         double? viaTopA = ViaScaleTopA(review);
         List<(string Name, OverlayScene Scene)> pictures = [];
         Add("layer", density, field => field.Density, [$"resistivity of copper at {QuantityText.Temperature(review.Brief!.ConductorK)}"], _ => null);
@@ -69,10 +69,12 @@ internal static class ReviewPictures
         }
     }
 
-    /// <summary>Layers without a picture among the files: next to nothing flows there and no finding lies there.</summary>
-    public static IReadOnlyList<int> LayersWithoutPicture(Review review, IReadOnlyList<OutputFile> files) =>
+    /// <summary>Layers that want no picture: next to nothing flows there and no finding lies there.</summary>
+    /// <param name="review">What was reviewed.</param>
+    /// <param name="names">Names of the pictures, both those that were made and those that could not be.</param>
+    public static IReadOnlyList<int> LayersWithoutPicture(Review review, IEnumerable<string> names) =>
         [.. review.Board!.Nets!.Layers.Select(layer => layer.Number)
-            .Where(layer => !files.Any(file => file.Name.StartsWith(FormattableString.Invariant($"layer-{layer}."), StringComparison.Ordinal)))];
+            .Where(layer => !names.Any(name => name.StartsWith(FormattableString.Invariant($"layer-{layer}."), StringComparison.Ordinal)))];
 
     /// <summary>Layers on which any copper reaches the first shade of the scale, or a finding lies.</summary>
     private static int[] LayersShown(Review review, IReadOnlyList<LayerField> fields, ScaleSpec density) =>
@@ -183,16 +185,7 @@ internal static class ReviewPictures
         return callOuts;
     }
 
-    /// <summary>Fingerprint of the inputs: names and contents of the board's files.</summary>
-    private static string HashOf(Review review)
-    {
-        using IncrementalHash hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        foreach (Reading.BoardFiles.IdentifiedFile file in review.Board!.Files)
-        {
-            hash.AppendData(Encoding.UTF8.GetBytes(file.File.Name));
-            hash.AppendData(file.File.Bytes.Span);
-        }
-
-        return Convert.ToHexStringLower(hash.GetHashAndReset())[..16];
-    }
+    /// <summary>Fingerprint of all that was read: the board's files and the brief.</summary>
+    private static string FingerprintOf(Review review, BriefSource brief) => Fingerprint.Of(
+        [.. review.Board!.Files.Select(file => (file.File.Name, file.File.Bytes)), (BriefSource.EntryName, brief.Bytes)]);
 }

@@ -22,7 +22,7 @@ internal sealed record Stretch(
 
     public ConductionResult Conduction => Solved.Conduction;
 
-    public bool IsSolved => Conduction.Status == ConductionStatus.Solved;
+    public bool IsSolved => Conduction.HasFields;
 
     /// <summary>Rise of its hottest cut, kelvin; null without cuts.</summary>
     public double? SectionRiseK => HottestSections.Count == 0 ? null : HottestSections[0].RiseK;

@@ -55,15 +55,11 @@ public static class SurveySummary
         TextTable table = new(["File", "Taken for", "Known from"], [false, false, false]);
         foreach (IdentifiedFile file in board.Files)
         {
-            table.Add([file.File.Name, RoleText(file), $"{file.Evidence.ToString().ToLowerInvariant()}: {file.Reason}"]);
+            table.Add([file.File.Name, FileRoleWords.Of(file), $"{file.Evidence.ToString().ToLowerInvariant()}: {file.Reason}"]);
         }
 
         table.Write(writer);
     }
-
-    private static string RoleText(IdentifiedFile file) => file.Role == FileRole.Copper
-        ? FormattableString.Invariant($"copper {file.CopperLayer}")
-        : file.Role.ToString().ToLowerInvariant();
 
     private static void WriteNets(TextWriter writer, NetList nets, int netCount)
     {

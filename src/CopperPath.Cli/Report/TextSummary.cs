@@ -8,9 +8,8 @@ namespace CopperPath.Cli.Report;
 /// <summary>The answer for the person at the terminal.</summary>
 public static class TextSummary
 {
-    /// <summary>All but the head, which is written as soon as it is known.</summary>
-    internal static void Write(
-        Terminal terminal, Review review, IReadOnlyList<Stretch> stretches, string folder, IReadOnlyList<OutputFile> files)
+    /// <summary>What was found, all but the head, which is written as soon as it is known.</summary>
+    internal static void WriteAnswer(Terminal terminal, Review review, IReadOnlyList<Stretch> stretches)
     {
         TextWriter writer = terminal.Out;
         WriteNets(terminal, review, stretches);
@@ -24,16 +23,34 @@ public static class TextSummary
         }
 
         writer.WriteLine();
-        writer.WriteLine($"Verdict: {VerdictText(review)}");
+        writer.WriteLine($"Verdict: {VerdictWords.Of(review)}");
+        if (review.Findings.Any(finding => finding.Level != FindingLevel.Remark) || review.Brief!.Waivers.Count > 0)
+        {
+            writer.WriteLine($"These files: a waiver given for them says `fingerprint: '{review.Board!.Fingerprint}'`.");
+        }
+
+        writer.Flush();
+    }
+
+    /// <summary>What was written, and what is not among it.</summary>
+    internal static void WriteFiles(
+        TextWriter writer, Review review, string folder, IReadOnlyList<OutputFile> files, IReadOnlyList<MissingPart> missing)
+    {
         writer.WriteLine($"Written: {Counted.Of(files.Count, "file")} in {folder}");
-        if (ReviewPictures.LayersWithoutPicture(review, files) is { Count: > 0 } empty)
+        if (missing.Count > 0)
+        {
+            writer.WriteLine($"Not made: {string.Join("; ", missing.Select(part => part.Name))}.");
+        }
+
+        bool hasPictures = missing.All(part => part.Name != ReviewFiles.Pictures);
+        if (hasPictures && ReviewPictures.LayersWithoutPicture(review, [.. files.Select(file => file.Name), .. missing.Select(part => part.Name)]) is { Count: > 0 } empty)
         {
             writer.WriteLine(FormattableString.Invariant(
                 $"No picture of {(empty.Count == 1 ? "layer" : "layers")} {string.Join(", ", empty)}: no reviewed copper with current there."));
         }
 
         writer.WriteLine();
-        writer.WriteLine(Cautions.Text);
+        Cautions.Write(writer);
     }
 
     /// <param name="writer">Where to.</param>
@@ -51,15 +68,6 @@ public static class TextSummary
         table.Add(["Whole command", FormattableString.Invariant($"{wholeSeconds:0.00}")]);
         table.Write(writer);
     }
-
-    public static string VerdictText(Review review) => review.Verdict switch
-    {
-        Verdict.WithinLimits when review.PartsHeat is { IsKnown: false } =>
-            "all within limits that could be judged; the temperature of the board is not: heat of parts is neither stated nor follows from an efficiency.",
-        Verdict.WithinLimits => "all within limits.",
-        Verdict.BeyondLimits => $"{Counted.Of(review.Findings.Count(finding => finding.Counts), "finding")} beyond limits.",
-        _ => "could not judge: part of the input was not understood or not solved; see the messages.",
-    };
 
     /// <summary>What is under review: known as soon as the copper is rebuilt.</summary>
     public static void WriteHead(TextWriter writer, ReviewBrief brief, Board board)
@@ -114,14 +122,11 @@ public static class TextSummary
     /// <summary>How far off the numbers of the field solve can be, at worst over all nets.</summary>
     private static void WriteBounds(TextWriter writer, Review review)
     {
-        ConductionResult[] solved = [.. review.Nets.Select(net => net.Conduction)
-            .Where(result => result.Status == ConductionStatus.Solved)];
-        if (solved.Length > 0)
+        if (SolveAccuracy.Of([.. review.Nets.Select(net => net.Conduction).Where(result => result.HasFields)]) is { } accuracy)
         {
-            double loss = solved.Max(result => result.LossBoundsW.RelativeWidth) / 2;
-            double drop = solved.Max(result => result.DropBoundsV.RelativeWidth) / 2;
-            writer.WriteLine(FormattableString.Invariant(
-                $"Proven for the meshed copper: every loss within {100 * loss:0.00} %, every drop within {100 * drop:0.00} %."));
+            writer.WriteLine($"Bounds for the drawn copper: every loss within {SolveAccuracy.Text(accuracy.Loss)}, every drop within {SolveAccuracy.Text(accuracy.Drop)}; "
+                + $"of it {SolveAccuracy.Text(accuracy.Outline)} estimated for outlines, the rest proven.");
+            writer.WriteLine($"Estimated: currents of single holes and contacts within {SolveAccuracy.Text(accuracy.HoleAndContact)}.");
         }
     }
 

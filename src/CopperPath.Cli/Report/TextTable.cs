@@ -1,3 +1,5 @@
+using CopperPath.OutsideText;
+
 namespace CopperPath.Cli.Report;
 
 /// <summary>
@@ -8,11 +10,15 @@ public sealed class TextTable(IReadOnlyList<string> heads, IReadOnlyList<bool> i
 {
     private const int Gap = 2;
     private const int LeastWidth = 12;
+
+    /// <summary>The longest of our own cells, why a file was taken for what it is, is shorter.</summary>
+    private const int MostCharacters = 240;
     private const string Ellipsis = "...";
 
     private readonly List<IReadOnlyList<string>> _rows = [];
 
-    public void Add(IReadOnlyList<string> row) => _rows.Add(row);
+    /// <summary>A row; its cells are made visible here, where their widths are measured.</summary>
+    public void Add(IReadOnlyList<string> row) => _rows.Add([.. row.Select(cell => VisibleText.Of(cell, MostCharacters))]);
 
     /// <param name="writer">Where to.</param>
     /// <param name="width">Characters in a line of the window, or null where nobody watches.</param>
@@ -42,5 +48,5 @@ public sealed class TextTable(IReadOnlyList<string> heads, IReadOnlyList<bool> i
         cells.Select((cell, c) => isNumber[c] ? cell.PadLeft(widths[c]) : Fitted(cell, widths[c]))).TrimEnd();
 
     private static string Fitted(string cell, int width) =>
-        cell.Length <= width ? cell.PadRight(width) : cell[..(width - Ellipsis.Length)] + Ellipsis;
+        cell.Length <= width ? cell.PadRight(width) : (cell[..VisibleText.CutAt(cell, width - Ellipsis.Length)] + Ellipsis).PadRight(width);
 }

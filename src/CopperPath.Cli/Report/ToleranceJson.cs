@@ -3,7 +3,7 @@ using CopperPath.Judging;
 
 namespace CopperPath.Cli.Report;
 
-/// <summary>Nominal, worst and shares in <c>results.json</c>, where the brief states ranges.</summary>
+/// <summary>Nominal, worst and shares in <c>results.json</c>, where the brief states ranges; null is what has no steady state.</summary>
 internal static class ToleranceJson
 {
     public static void Write(Utf8JsonWriter json, ToleranceStudy? study)
@@ -16,7 +16,7 @@ internal static class ToleranceJson
         json.WriteStartObject("tolerance");
         if (study.WarmestK is { } warmestK)
         {
-            WriteNumber(json, "hottestAtWorstK", warmestK);
+            json.WriteNumberOrNull("hottestAtWorstK", warmestK);
         }
 
         json.WriteStartArray("nets");
@@ -44,13 +44,13 @@ internal static class ToleranceJson
         }
 
         json.WriteStartObject(name);
-        WriteNumber(json, "nominal", spread.Nominal);
-        WriteNumber(json, "worst", spread.Worst);
+        json.WriteNumberOrNull("nominal", spread.Nominal);
+        json.WriteNumberOrNull("worst", spread.Worst);
         if (spread.WorstBounds is { } bounds)
         {
             json.WriteStartArray("worstBounds");
-            json.WriteNumberValue(bounds.Least);
-            json.WriteNumberValue(bounds.Greatest);
+            json.WriteNumberOrNullValue(bounds.Least);
+            json.WriteNumberOrNullValue(bounds.Greatest);
             json.WriteEndArray();
         }
 
@@ -59,25 +59,12 @@ internal static class ToleranceJson
         {
             json.WriteStartObject();
             json.WriteString("item", share.Item);
-            WriteNumber(json, "change", share.Change);
-            WriteNumber(json, "share", share.Share);
+            json.WriteNumberOrNull("change", share.Change);
+            json.WriteNumberOrNull("share", share.Share);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
         json.WriteEndObject();
-    }
-
-    /// <summary>Null stands for what has no steady state: JSON knows no infinity.</summary>
-    private static void WriteNumber(Utf8JsonWriter json, string name, double value)
-    {
-        if (double.IsFinite(value))
-        {
-            json.WriteNumber(name, value);
-        }
-        else
-        {
-            json.WriteNull(name);
-        }
     }
 }

@@ -1,5 +1,6 @@
 using CopperPath.Diagnostics;
 using CopperPath.Geometry;
+using CopperPath.Polygons;
 
 namespace CopperPath.Artwork;
 
@@ -265,14 +266,15 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
         }
 
         PointNm[] ring = RingOrder.CounterClockwise(RingOrder.WithoutRepeats(_ring));
-        if (ring.Length == 0)
+        bool isBalanced = ring.Length > 0 && Ring.SignedAreaNm2(ring) == 0;
+        if (ring.Length == 0 || (isBalanced && PolygonOperations.Union([ring]).Count == 0))
         {
             return PaintFault.EmptyContour;
         }
 
         canvas.Add(new PaintedObject(
             PaintKind.Region, contour.Style.Polarity, [ring], default, start, contour.Style.Labels, PositionOf(contour.Spot)));
-        return _selfCrossing.IsFoundIn(ring) ? PaintFault.SelfCrossing : PaintFault.None;
+        return isBalanced || _selfCrossing.IsFoundIn(ring) ? PaintFault.SelfCrossing : PaintFault.None;
     }
 
     /// <summary>The pen of a style; neighbours share it, so the last one is kept.</summary>

@@ -4,8 +4,7 @@ using CopperPath.Polygons;
 namespace CopperPath.Artwork;
 
 /// <summary>
-/// Takes exposure-off parts of a macro away from the parts before them, on the nanometre grid: painting in small,
-/// and the only place in artwork that needs a polygon boolean.
+/// Takes exposure-off parts of a macro away from the parts before them, on the nanometre grid: painting in small.
 /// </summary>
 internal static class MacroExposure
 {
@@ -26,8 +25,15 @@ internal static class MacroExposure
             return null;
         }
 
-        return [.. PolygonOperations.Paint([.. parts.Select(part => new PaintStep(part.Adds, part.Rings, default))])
-            .SelectMany(polygon => polygon.Rings)];
+        try
+        {
+            return [.. PolygonOperations.Paint([.. parts.Select(part => new PaintStep(part.Adds, part.Rings, default))])
+                .SelectMany(polygon => polygon.Rings)];
+        }
+        catch (EntangledOutlinesException)
+        {
+            return null;
+        }
     }
 
     private static bool IsBounded(IReadOnlyList<(bool Adds, PointNm[][] Rings)> parts)

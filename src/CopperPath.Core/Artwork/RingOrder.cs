@@ -27,7 +27,10 @@ internal static class RingOrder
         return span[..kept].ToArray();
     }
 
-    /// <summary>The ring turned counter-clockwise in place; empty when its area is zero.</summary>
+    /// <summary>
+    /// The ring turned counter-clockwise in place; empty when all its points lie on one line. A ring that winds as much
+    /// one way as the other, such as a bow tie, has no direction and stays as it is.
+    /// </summary>
     public static PointNm[] CounterClockwise(PointNm[] ring)
     {
         double area = Ring.SignedAreaNm2(ring);
@@ -36,10 +39,10 @@ internal static class RingOrder
             Array.Reverse(ring);
         }
 
-        return area == 0 ? [] : ring;
+        return area == 0 && IsFlat(ring) ? [] : ring;
     }
 
-    /// <summary>The ring turned clockwise in place; empty when its area is zero.</summary>
+    /// <summary>The ring turned clockwise in place; empty when all its points lie on one line.</summary>
     public static PointNm[] Clockwise(PointNm[] ring)
     {
         ring = CounterClockwise(ring);
@@ -68,6 +71,12 @@ internal static class RingOrder
         }
 
         return ring.Length > 2 && directionChanges <= 2;
+    }
+
+    private static bool IsFlat(PointNm[] ring)
+    {
+        int other = Array.FindIndex(ring, p => p != ring[0]);
+        return other < 0 || Array.TrueForAll(ring, p => Cross(ring[other] - ring[0], p - ring[0]) == 0);
     }
 
     private static Int128 Cross(PointNm a, PointNm b) => ((Int128)a.X * b.Y) - ((Int128)a.Y * b.X);

@@ -50,9 +50,11 @@ internal sealed class Stamp(IReadOnlyList<StampPart> parts)
             return PaintFault.TooMuch;
         }
 
-        PointNm[][]? built = flattened.TrueForAll(part => part.Adds)
-            ? [.. flattened.SelectMany(part => part.Rings)]
-            : MacroExposure.Compose(flattened);
+        // Rings laid over each other as they are would cancel where one winds backwards.
+        PointNm[][] together = [.. flattened.SelectMany(part => part.Rings)];
+        bool isPlain = flattened.TrueForAll(part => part.Adds)
+            && (flattened.Count == 1 || !together.Any(new SelfCrossing().IsFoundIn));
+        PointNm[][]? built = isPlain ? together : MacroExposure.Compose(flattened);
         if (built is null)
         {
             return PaintFault.StampNotComposable;

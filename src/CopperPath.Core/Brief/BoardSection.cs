@@ -48,7 +48,21 @@ public enum FileRole
 /// <param name="Role">What it is for.</param>
 /// <param name="Number">Copper layer number counted from 1 at the top; null for every other role.</param>
 /// <param name="Position">Where the brief says so.</param>
-public sealed record LayerAnswer(string File, FileRole Role, int? Number, SourcePosition Position);
+public sealed record LayerAnswer(string File, FileRole Role, int? Number, SourcePosition Position)
+{
+    /// <summary>What the file of a copper layer draws; null when the brief leaves it to the file.</summary>
+    public DrawingPolarity? Polarity { get; init; }
+}
+
+/// <summary>What the file of a copper layer draws.</summary>
+public enum DrawingPolarity
+{
+    /// <summary>Copper.</summary>
+    Positive,
+
+    /// <summary>Where there is none; copper is what it leaves inside the board outline.</summary>
+    Negative,
+}
 
 /// <summary>Unit of the coordinates in a drill file.</summary>
 public enum DrillUnit

@@ -27,6 +27,9 @@ internal static class BoardSectionReader
     internal static readonly IReadOnlyList<(string Word, OmittedZeros Value)> OmittedZerosWords =
         [("leading omitted", OmittedZeros.Leading), ("trailing omitted", OmittedZeros.Trailing)];
 
+    internal static readonly IReadOnlyList<(string Word, DrawingPolarity Value)> Polarities =
+        [("positive", DrawingPolarity.Positive), ("negative", DrawingPolarity.Negative)];
+
     private const int MostCopperLayers = 64;
     private const int MostDigits = 6;
 
@@ -85,14 +88,25 @@ internal static class BoardSectionReader
             number = section.Required("number", "`number: 2`: which copper layer is it, counted from 1 at the top?") is { } numberNode
                 ? context.Values.WholeNumber(numberNode, 1, MostCopperLayers) : null;
         }
-        else if (role is not null && section.Has("number"))
+        else if (role is not null)
         {
-            context.Sink.Error(BriefCodes.LayerConflict, section.PositionOf("number"),
-                "a number for a file that is not copper", "`number` with `role: copper` only");
+            RefuseOutsideCopper(section, "number", context.Sink);
+            RefuseOutsideCopper(section, "polarity", context.Sink);
         }
 
+        DrawingPolarity? polarity = section.Optional("polarity") is { } polarityNode
+            ? context.Values.Choice(polarityNode, Polarities) : null;
         bool complete = file is not null && role is not null && (role != FileRole.Copper || number is not null);
-        return complete ? new LayerAnswer(file!, role!.Value, number, section.Position) : null;
+        return complete ? new LayerAnswer(file!, role!.Value, number, section.Position) { Polarity = polarity } : null;
+    }
+
+    private static void RefuseOutsideCopper(SectionReader section, string key, DiagnosticSink sink)
+    {
+        if (section.Has(key))
+        {
+            sink.Error(BriefCodes.LayerConflict, section.PositionOf(key),
+                $"a {key} for a file that is not copper", $"`{key}` with `role: copper` only");
+        }
     }
 
     private static void RefuseConflict(List<LayerAnswer> earlier, LayerAnswer answer, DiagnosticSink sink)

@@ -43,4 +43,6 @@ public static class BriefCodes
     public const string FaultCurrent = "BRF053";
     public const string FaultStretch = "BRF054";
     public const string LossShares = "BRF055";
+
+    public const string Unconfirmed = "BRF060";
 }

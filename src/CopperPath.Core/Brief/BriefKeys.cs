@@ -6,12 +6,17 @@ namespace CopperPath.Brief;
 /// </summary>
 internal static class BriefKeys
 {
+    public const string Because = "because";
+
+    /// <summary>A value nobody has confirmed; it may stand wherever a value does.</summary>
+    public static readonly SectionKeys Blank = new("a blank", ["guess", "candidates", Because]);
+
     public static readonly SectionKeys Root = new("the brief",
         ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "thermal", "tolerance", "converters", "nets", "faults", "sensitive nets", "waivers"]);
 
     public static readonly SectionKeys Board = new("board", ["name", "revision", "files", "layers", "drill format", "placement"]);
 
-    public static readonly SectionKeys LayerAnswer = new("an entry of layers", ["file", "role", "number"]);
+    public static readonly SectionKeys LayerAnswer = new("an entry of layers", ["file", "role", "number", "polarity"]);
 
     public static readonly SectionKeys DrillFormat = new("drill format",
         ["file", "unit", "integer digits", "decimal digits", "zeros"]);
@@ -40,7 +45,7 @@ internal static class BriefKeys
 
     public static readonly SectionKeys SensitiveNet = new("a sensitive net", ["name", "net", "at"]);
 
-    public static readonly SectionKeys Waiver = new("a waiver", ["rule", "net", "near", "reason", "by"]);
+    public static readonly SectionKeys Waiver = new("a waiver", ["rule", "net", "near", "reason", "by", "fingerprint"]);
 
     public static readonly SectionKeys Net = new("a net", ["name", "net", "at", "role", "siblings", "limits", "terminals"]);
 

@@ -32,7 +32,9 @@ public static class BriefReader
         ArgumentNullException.ThrowIfNull(file);
         ArgumentNullException.ThrowIfNull(text);
         DiagnosticSink sink = new();
-        ReviewBrief? brief = YamlTreeReader.Read(file, text, sink) is { } root ? ReadRoot(root, sink) : null;
+        BlankReader blanks = new(sink);
+        ReviewBrief? brief = YamlTreeReader.Read(file, text, sink) is { } root ? ReadRoot(blanks.Fill(root), sink) : null;
+        brief = brief is null ? null : brief with { Blanks = blanks.Blanks };
         return new BriefReading(sink.HasErrors ? null : brief, sink.InFileOrder());
     }
 
@@ -90,7 +92,7 @@ public static class BriefReader
             return context.Values.Share(stated, LeastAccuracy, MostAccuracy);
         }
 
-        context.StateDefault("accuracy: 1 %, the distance of the proven bounds of each loss");
+        context.StateDefault("accuracy: 1 %, the distance of the bounds of each loss and drop");
         return DefaultAccuracy;
     }
 

@@ -129,10 +129,12 @@ internal sealed class BriefValues(DiagnosticSink sink)
             }
         }
 
-        string? near = NearestName.Of(written, choices.Select(choice => choice.Word));
-        string hint = near is null ? "" : $"; did you mean `{near}`?";
-        sink.Error(BriefCodes.Choice, node.Position, node.Shape,
-            $"one of {string.Join(", ", choices.Select(choice => choice.Word))}{hint}");
+        sink.Error(BriefCodes.Choice, node.Position, () =>
+        {
+            string? near = NearestName.Of(written, choices.Select(choice => choice.Word));
+            string hint = near is null ? "" : $"; did you mean `{near}`?";
+            return (node.Shape, $"one of {string.Join(", ", choices.Select(choice => choice.Word))}{hint}");
+        });
         return null;
     }
 

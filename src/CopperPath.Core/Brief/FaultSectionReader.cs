@@ -41,8 +41,8 @@ internal static class FaultSectionReader
 
         if (stretch is not null && nets.All(net => net.Name != stretch))
         {
-            string hint = NearestName.Of(stretch, nets.Select(net => net.Name)) is { } near ? $"; did you mean '{near}'?" : "";
-            context.Sink.Error(BriefCodes.FaultStretch, section.PositionOf("stretch"), $"the stretch '{stretch}'", "the name of an entry of `nets`" + hint);
+            context.Sink.Error(BriefCodes.FaultStretch, section.PositionOf("stretch"), () => ($"the stretch '{stretch}'",
+                "the name of an entry of `nets`" + (NearestName.Of(stretch, nets.Select(net => net.Name)) is { } near ? $"; did you mean '{near}'?" : "")));
         }
 
         return name is null || stretch is null || flow is null || limitK is null ? null

@@ -19,7 +19,7 @@ public sealed record ReviewBrief(
     IReadOnlyList<NetReview> Nets,
     IReadOnlyList<string> StatedDefaults)
 {
-    /// <summary>How close the proven bounds of every loss must lie, as a share of it.</summary>
+    /// <summary>How close the bounds of every loss and drop must lie, as a share of it.</summary>
     public double Accuracy { get; init; } = 0.01;
 
     /// <summary>How the board gets rid of heat, and what else heats it.</summary>
@@ -42,6 +42,9 @@ public sealed record ReviewBrief(
 
     /// <summary>Short overloads to be survived; may be empty.</summary>
     public IReadOnlyList<FaultCase> Faults { get; init; } = [];
+
+    /// <summary>Values nobody has confirmed, in file order; may be empty.</summary>
+    public IReadOnlyList<Blank> Blanks { get; init; } = [];
 }
 
 /// <summary>Thicknesses of the build, top to bottom.</summary>
@@ -104,6 +107,13 @@ public enum JudgingRule
     All,
 }
 
+/// <summary>What judging rules are called.</summary>
+public static class JudgingRuleWords
+{
+    /// <summary>As briefs and machine output call it.</summary>
+    public static string Word(this JudgingRule rule) => LimitsSectionReader.JudgingRules.First(choice => choice.Value == rule).Word;
+}
+
 /// <summary>Board-wide limits.</summary>
 /// <param name="TemperatureRiseK">Rise that the copper's own current may add, kelvin, positive.</param>
 /// <param name="VoltageDropV">Allowed drop of each net without its own, volts, positive; null when not judged.</param>
@@ -125,6 +135,10 @@ public sealed record ReviewLimits(
 }
 
 /// <summary>What came out of reading a brief.</summary>
-/// <param name="Brief">The brief, or null when any diagnostic is an error.</param>
+/// <param name="Brief">The brief, or null when any diagnostic but an unconfirmed guess is an error.</param>
 /// <param name="Diagnostics">Remarks in file order.</param>
-public sealed record BriefReading(ReviewBrief? Brief, IReadOnlyList<Diagnostic> Diagnostics);
+public sealed record BriefReading(ReviewBrief? Brief, IReadOnlyList<Diagnostic> Diagnostics)
+{
+    /// <summary>What was read, as it stood on disk; empty when nothing was.</summary>
+    public ReadOnlyMemory<byte> Bytes { get; init; }
+}

@@ -32,9 +32,10 @@ internal sealed class SectionReader
 
         foreach (YamlEntry entry in map.Entries.Where(entry => !keys.Keys.Contains(entry.Key)))
         {
-            string? near = NearestName.Of(entry.Key, keys.Keys);
-            sink.Error(BriefCodes.UnknownKey, entry.KeyPosition, $"unknown key `{entry.Key}` in {keys.Section}",
-                near is null ? $"one of {string.Join(", ", keys.Keys)}" : $"a known key; did you mean `{near}`?");
+            sink.Error(BriefCodes.UnknownKey, entry.KeyPosition, () => ($"unknown key `{entry.Key}` in {keys.Section}",
+                NearestName.Of(entry.Key, keys.Keys) is { } near
+                    ? $"a known key; did you mean `{near}`?"
+                    : $"one of {string.Join(", ", keys.Keys)}"));
         }
 
         return new SectionReader(map, keys, sink);

@@ -54,9 +54,9 @@ internal static class StageCurrentReader
 
         if (context.Converters.FirstOrDefault(candidate => candidate.Facts.Name == converterName) is not { } converter)
         {
-            string? near = NearestName.Of(converterName, context.Converters.Select(candidate => candidate.Facts.Name));
-            context.Sink.Error(BriefCodes.StageCurrent, node.Position, $"the converter '{converterName}'",
-                near is null ? "a converter of the section `converters`" : $"a converter of the section `converters`; did you mean '{near}'?");
+            context.Sink.Error(BriefCodes.StageCurrent, node.Position, () => ($"the converter '{converterName}'",
+                NearestName.Of(converterName, context.Converters.Select(candidate => candidate.Facts.Name)) is { } near
+                    ? $"a converter of the section `converters`; did you mean '{near}'?" : "a converter of the section `converters`"));
             return null;
         }
 

@@ -12,6 +12,9 @@ internal static class TerminalSectionReader
     // Beyond what any board carries; a larger number is a unit mistaken. Common practice, no source.
     private const double MostCurrentA = 10e3;
 
+    /// <summary>No power path carries less; far below, the square of a current is no number of a computer any more.</summary>
+    private const double LeastCurrentA = 1e-9;
+
     private static readonly IReadOnlyList<string> s_currentKeys = ["enters", "leaves", "takes"];
 
     /// <summary>The terminals with their currents balanced; those that could not be read are left out.</summary>
@@ -120,6 +123,12 @@ internal static class TerminalSectionReader
         DerivedCurrent? derived = StageCurrentReader.IsStage(value) ? StageCurrentReader.Read(value, context) : null;
         double? currentA = StageCurrentReader.IsStage(value) ? derived?.CurrentA
             : context.Values.QuantitySi(value, Dimension.Current, 0, MostCurrentA, QuantityText.Current);
+        if (currentA is > 0 and < LeastCurrentA)
+        {
+            context.Sink.Error(BriefCodes.OutOfRange, value.Position, value.Shape, $"0 A, or a current of at least {QuantityText.Current(LeastCurrentA)}");
+            return null;
+        }
+
         return currentA is null ? null : (stated[0] == "leaves" ? -currentA.Value : currentA.Value, derived);
     }
 }

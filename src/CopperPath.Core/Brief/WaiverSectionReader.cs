@@ -34,8 +34,10 @@ internal static class WaiverSectionReader
         string? by = Text("by", "`by: lead engineer`: who accepts it?");
         PointNm? near = section.Optional("near") is { } place && SectionReader.Open(place, BriefKeys.Point, context.Sink) is { } point
             ? PlaceReader.PointOf(point, context) : null;
+        string? fingerprint = section.Optional("fingerprint") is { } files
+            ? context.Values.Text(files, "the fingerprint of the board's files, as `check` prints it") : null;
         return rule is null || net is null || reason is null || by is null ? null
-            : new Waiver(rule, net, near, reason, by, section.Position);
+            : new Waiver(rule, net, near, reason, by, fingerprint, section.Position);
 
         string? Text(string key, string question) =>
             section.Required(key, question) is { } value ? context.Values.Text(value, question) : null;

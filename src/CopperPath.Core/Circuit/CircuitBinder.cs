@@ -49,7 +49,7 @@ public static class CircuitBinder
                 Net? named = board.Named(byName.Name);
                 if (named is null)
                 {
-                    string hint = NearestName.Of(byName.Name, board.Nets.Select(net => net.Name)) is { } near
+                    string hint = diagnostics.Count < RemarkBudget.ListedPerKind && NearestName.Of(byName.Name, board.Nets.Select(net => net.Name)) is { } near
                         ? $"a net of the files; did you mean '{near}'?" : "a net of the files; 'survey' lists them";
                     diagnostics.Add(new Diagnostic("CIR001", Severity.Error, review.Position, $"the net name '{byName.Name}'", hint));
                 }

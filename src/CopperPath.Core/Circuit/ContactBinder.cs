@@ -48,6 +48,12 @@ internal sealed class ContactBinder(Net net, NetList board, List<Diagnostic> dia
 
     private string PinHint(string name)
     {
+        // All pads of the board are looked through: not for remarks that are not listed any more.
+        if (diagnostics.Count >= RemarkBudget.ListedPerKind)
+        {
+            return $"a pin on net {net.Name}";
+        }
+
         Net? other = board.Nets.FirstOrDefault(candidate => candidate.Pads.Any(pad => pad.Pin?.Text == name));
         if (other is not null)
         {

@@ -16,7 +16,7 @@ public static class ProfileBuilder
         List<PointNm[]> loops = [];
         foreach (LayerArtwork profile in profiles)
         {
-            loops.AddRange(Close([.. profile.Contours.Where(contour => contour.Length > 1)]));
+            loops.AddRange(Loops(profile));
             loops.AddRange(profile.Objects.Where(painted => painted.Kind == PaintKind.Region)
                 .SelectMany(painted => painted.Rings.Select(ring => Array.ConvertAll(ring, p => p + painted.Offset))));
         }
@@ -32,6 +32,9 @@ public static class ProfileBuilder
 
         return board;
     }
+
+    /// <summary>The lines of a drawing that close, joined end to end.</summary>
+    public static IEnumerable<PointNm[]> Loops(LayerArtwork drawing) => Close([.. drawing.Contours.Where(contour => contour.Length > 1)]);
 
     /// <summary>Joins pieces end to end, each with the nearest open end, and keeps the chains that close.</summary>
     private static IEnumerable<PointNm[]> Close(List<PointNm[]> pieces)

@@ -1,3 +1,5 @@
+using CopperPath.OutsideText;
+
 namespace CopperPath.Diagnostics;
 
 /// <summary>
@@ -18,7 +20,7 @@ public sealed record Diagnostic(
     string Expected,
     bool AffectsCopper = false)
 {
-    /// <summary>The one line a person reads.</summary>
+    /// <summary>The one line a person reads; what it quotes of a file is visible and of bounded length.</summary>
     public override string ToString()
     {
         string word = Severity switch
@@ -27,6 +29,6 @@ public sealed record Diagnostic(
             Severity.Warning => "warning",
             _ => "note",
         };
-        return $"{Position}: {word} {Code}: found {Found}; expected {Expected}";
+        return $"{VisibleText.Of(Position.ToString())}: {word} {Code}: found {VisibleText.Of(Found)}; expected {VisibleText.Of(Expected)}";
     }
 }

@@ -1,7 +1,7 @@
 namespace CopperPath.Electrical;
 
-/// <summary>Two proven bounds of one number, in the unit of the number.</summary>
-/// <param name="Least">The true value of the meshed shape is at least this.</param>
+/// <summary>Two bounds of one number, in the unit of the number; whoever gives them says of which shape they hold.</summary>
+/// <param name="Least">The true value is at least this.</param>
 /// <param name="Greatest">And at most this.</param>
 public sealed record Bracket(double Least, double Greatest)
 {

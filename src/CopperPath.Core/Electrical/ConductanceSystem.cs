@@ -57,6 +57,15 @@ internal sealed class ConductanceSystem
     /// <summary>Whether a member is on copper that is not connected to the reference.</summary>
     public bool IsStray(int member) => _equationOf[member] == Stray;
 
+    /// <summary>
+    /// Whether all current enters and leaves at one node: contacts that touch, or whose holes touch, are one conductor,
+    /// and copper beside them carries nothing.
+    /// </summary>
+    public bool IsBypassed(IReadOnlyList<BoundTerminal> terminals) => Enumerable.Range(0, terminals.Count)
+        .Where(t => terminals[t].CurrentA != 0)
+        .SelectMany(t => Enumerable.Range(_nodes.FirstContactOf(t), _nodes.FirstContactOf(t + 1) - _nodes.FirstContactOf(t)))
+        .All(contact => _equationOf[_nodes.GroupOfContact(contact)] == Reference);
+
     /// <summary>Potential of each member from the solved unknowns; NaN on copper that is not connected.</summary>
     public double[] Expand(ReadOnlySpan<double> unknowns)
     {

@@ -14,11 +14,23 @@ public enum ConductionStatus
     /// <summary>A contact lies on no copper of the net.</summary>
     ContactOffCopper,
 
+    /// <summary>Contacts of different terminals touch, so that the current crosses no copper between them.</summary>
+    ContactsTouch,
+
     /// <summary>A layer could not be meshed.</summary>
     MeshFailed,
 
     /// <summary>The equations could not be solved; a defect, reported as such.</summary>
     SolverFailed,
+
+    /// <summary>The currents given for the terminals do not add up to nothing, or are none: no steady state carries them.</summary>
+    CurrentsUnbalanced,
+
+    /// <summary>Solved, and what comes out contradicts what was put in beyond rounding; a defect, reported as such.</summary>
+    BooksDoNotBalance,
+
+    /// <summary>Solved, with bounds that hold and are farther apart than was asked for.</summary>
+    AccuracyNotReached,
 }
 
 /// <summary>Fields on one layer of a net.</summary>
@@ -71,6 +83,12 @@ public sealed record SheetField(
 /// <param name="ResistanceOhm">Resistance of the stretch, ohms.</param>
 public sealed record BarrelCurrent(Barrel Barrel, int UpperLayer, int LowerLayer, double CurrentA, double ResistanceOhm)
 {
+    /// <summary>How far off the current may be, amperes: an estimate (see docs/field-solve.md).</summary>
+    public double AccuracyA { get; init; }
+
+    /// <summary>The same hole with the largest current it may carry.</summary>
+    public BarrelCurrent AtMost() => this with { CurrentA = CurrentA + (CurrentA < 0 ? -AccuracyA : AccuracyA) };
+
     /// <summary>Current with one ampere between the terminals of the largest drop, amperes.</summary>
     public double UnitCurrentA { get; init; }
 
@@ -84,41 +102,59 @@ public sealed record BarrelCurrent(Barrel Barrel, int UpperLayer, int LowerLayer
 /// <param name="Terminal">The terminal.</param>
 /// <param name="PotentialV">Its potential (mean over contacts where they are not joined), volts.</param>
 /// <param name="ContactCurrentsA">Current into the net at each contact, in the order of the terminal's contacts, amperes.</param>
-public sealed record TerminalResult(BoundTerminal Terminal, double PotentialV, IReadOnlyList<double> ContactCurrentsA);
+public sealed record TerminalResult(BoundTerminal Terminal, double PotentialV, IReadOnlyList<double> ContactCurrentsA)
+{
+    /// <summary>How far off each contact's current may be, amperes: an estimate (see docs/field-solve.md).</summary>
+    public IReadOnlyList<double> ContactAccuracyA { get; init; } = [];
+}
 
 /// <summary>One mesh on the way to the demanded accuracy.</summary>
 /// <param name="UnknownCount">Linear equations solved on it; the bulges come on top.</param>
-/// <param name="LossBoundsW">Bounds of the heat after this round; never wider than after the round before, watts.</param>
-/// <param name="DropBoundsV">Bounds of the largest drop after this round; likewise while it stays between the same terminals, volts.</param>
+/// <param name="MeshedLossBoundsW">Proven bounds of the meshed shape's heat after this round; never wider than after the round before, watts.</param>
+/// <param name="MeshedDropBoundsV">The same of the largest drop; likewise while it stays between the same terminals, volts.</param>
+/// <param name="LossOutlineW">What the drawn outlines may change of the heat, watts: an estimate.</param>
+/// <param name="DropOutlineV">The same of the drop, volts.</param>
 /// <param name="HighTerminal">Number of the terminal the drop is counted from.</param>
 /// <param name="LowTerminal">Number of the terminal it is counted to.</param>
 public sealed record RefinementRound(
-    int UnknownCount, Bracket LossBoundsW, Bracket DropBoundsV, int HighTerminal, int LowTerminal)
+    int UnknownCount, Bracket MeshedLossBoundsW, Bracket MeshedDropBoundsV, OutlineAllowance LossOutlineW, OutlineAllowance DropOutlineV,
+    int HighTerminal, int LowTerminal)
 {
-    /// <summary>This round with what an earlier one has already proven.</summary>
+    /// <summary>Bounds of the drawn shape's heat, watts.</summary>
+    public Bracket LossBoundsW => LossOutlineW.Around(MeshedLossBoundsW);
+
+    /// <summary>Bounds of the drawn shape's largest drop, volts.</summary>
+    public Bracket DropBoundsV => DropOutlineV.Around(MeshedDropBoundsV);
+
+    /// <summary>Distance of the bounds of loss or drop, whichever is the larger share of its value.</summary>
+    public double WidthShare => Math.Max(LossBoundsW.RelativeWidth, DropBoundsV.RelativeWidth);
+
+    /// <summary>What of it the drawn outlines take, at most.</summary>
+    public double OutlineShare => Math.Max(
+        LossOutlineW.Width / Math.Abs(LossBoundsW.Middle), DropOutlineV.Width / Math.Abs(DropBoundsV.Middle));
+
+    /// <summary>This round with what an earlier one of the same shape has already proven.</summary>
     public RefinementRound Tightened(RefinementRound earlier) => this with
     {
-        LossBoundsW = LossBoundsW.And(earlier.LossBoundsW),
-        DropBoundsV = (HighTerminal, LowTerminal) == (earlier.HighTerminal, earlier.LowTerminal)
-            ? DropBoundsV.And(earlier.DropBoundsV) : DropBoundsV,
+        MeshedLossBoundsW = MeshedLossBoundsW.And(earlier.MeshedLossBoundsW),
+        MeshedDropBoundsV = (HighTerminal, LowTerminal) == (earlier.HighTerminal, earlier.LowTerminal)
+            ? MeshedDropBoundsV.And(earlier.MeshedDropBoundsV) : MeshedDropBoundsV,
     };
-
-    public bool IsWithin(double accuracy) => LossBoundsW.RelativeWidth <= accuracy && DropBoundsV.RelativeWidth <= accuracy;
 }
 
 /// <summary>Solution of one net, with the evidence that it is one.</summary>
-/// <param name="Status">How the solve ended; all else is empty unless Solved.</param>
+/// <param name="Status">How the solve ended.</param>
 /// <param name="Explanation">What went wrong, in words, or null.</param>
 /// <param name="Sheets">Fields per layer.</param>
 /// <param name="Barrels">Currents of the plated holes.</param>
 /// <param name="Terminals">Potentials of the terminals.</param>
 /// <param name="DropV">Largest difference between a terminal where current enters and one where it leaves, volts: the middle of its bounds.</param>
-/// <param name="DropBoundsV">Proven bounds of that drop.</param>
+/// <param name="DropBoundsV">Bounds of that drop: proven for the meshed shape, with what the drawn outlines may change.</param>
 /// <param name="LossW">Heat made in the copper, watts: the middle of its bounds.</param>
-/// <param name="LossBoundsW">Proven bounds of the heat.</param>
+/// <param name="LossBoundsW">Bounds of the heat, likewise.</param>
 /// <param name="Rounds">The meshes tried, the first one first.</param>
 /// <param name="CurrentBalanceRatio">|sum of currents recovered at the terminals| over the total entering; rounding only.</param>
-/// <param name="PowerBalanceRatio">|terminal power less copper loss| over the loss; rounding only.</param>
+/// <param name="PowerBalanceRatio">|terminal power less copper loss| over the loss; rounding only. Null where the copper makes no heat.</param>
 /// <param name="UnknownCount">Linear equations solved; the bulges come on top.</param>
 /// <param name="RelativeResidual">Norm of the residual over the norm of the right-hand side.</param>
 public sealed record ConductionResult(
@@ -133,10 +169,16 @@ public sealed record ConductionResult(
     Bracket LossBoundsW,
     IReadOnlyList<RefinementRound> Rounds,
     double CurrentBalanceRatio,
-    double PowerBalanceRatio,
+    double? PowerBalanceRatio,
     int UnknownCount,
     double RelativeResidual)
 {
+    /// <summary>Whether there are fields and bounds to judge by: solved, if not as closely as asked for.</summary>
+    public bool HasFields => Status is ConductionStatus.Solved or ConductionStatus.AccuracyNotReached;
+
+    /// <summary>Layers whose mesh ended at its limit of vertices, coarser than asked for; the bounds hold all the same.</summary>
+    public IReadOnlyList<int> CoarseLayers { get; init; } = [];
+
     /// <summary>Parts of the layers' copper and solder in loss and drop; the rest is the barrels'.</summary>
     public IReadOnlyList<ConductorPart> Parts => PartsWhenAsked.Value;
 
@@ -147,7 +189,7 @@ public sealed record ConductionResult(
     public Bracket? ResistanceBoundsOhm => ResistanceOhm is null ? null : DropBoundsV * (1 / Math.Abs(Terminals[0].Terminal.CurrentA));
 
     /// <summary>Resistance between the terminals of a two-terminal net, ohms; null when there are more.</summary>
-    public double? ResistanceOhm => Status == ConductionStatus.Solved && Terminals.Count == 2
+    public double? ResistanceOhm => HasFields && Terminals.Count == 2
         ? DropV / Math.Abs(Terminals[0].Terminal.CurrentA) : null;
 
     public static ConductionResult Failed(ConductionStatus status, string explanation) =>

@@ -70,11 +70,13 @@ internal sealed class CurvedSystem : ISymmetricOperator, IPreconditioner
         double[] currents = new double[Size], unknowns = new double[Size];
         _linear.CurrentsFor(terminalCurrentsA).CopyTo(currents, 0);
         _factor.Solve(currents.AsSpan(0, size), unknowns.AsSpan(0, size));
+        double[] linearV = _linear.Expand(unknowns.AsSpan(0, size));
         double heatW = DenseKernels.Dot(currents.AsSpan(0, size), unknowns.AsSpan(0, size));
         EnergyDescent.Minimise(this, this, currents, unknowns, relativeGain * heatW, MostSteps);
         double residual = SettleLinearPart(currents, unknowns);
         return new CurvedPotential(
             _linear.Expand(unknowns.AsSpan(0, size)),
+            linearV,
             [.. Enumerable.Range(0, _sheets.Length).Select(s => BulgesOf(s, unknowns))],
             residual);
     }

@@ -1,3 +1,5 @@
+using CopperPath.Meshing;
+
 namespace CopperPath.Electrical;
 
 /// <summary>Potentials -> currents of sheets, barrels and contacts, loss with its bounds, and the balances that check them.</summary>
@@ -51,17 +53,32 @@ internal sealed class FieldRecovery
             link.Barrel, link.UpperLayer, link.LowerLayer, CurrentOf(link, potentialV), link.ResistanceOhm))];
 
     /// <summary>Kirchhoff's books of the potentials' own currents.</summary>
-    public ContactLedger Books(IReadOnlyList<SheetFlow> flows, double[] potentialV, IReadOnlyList<BoundTerminal> terminals)
+    public ContactLedger Books(IReadOnlyList<SheetFlow> flows, double[] potentialV, IReadOnlyList<BoundTerminal> terminals) =>
+        Books(potentialV, terminals, (s, t, _) => (flows[s].SourceX[t], flows[s].SourceY[t]));
+
+    /// <summary>The same of a potential without bulges.</summary>
+    public ContactLedger BooksOfLinear(double[] potentialV, IReadOnlyList<BoundTerminal> terminals) => Books(potentialV, terminals, (s, t, g) =>
+    {
+        ReadOnlySpan<int> corners = _mesh.Sheets[s].Mesh.Triangles.AsSpan(3 * t, 3);
+        double a = potentialV[_nodes.NodeOfVertex(s, corners[0])], b = potentialV[_nodes.NodeOfVertex(s, corners[1])], c = potentialV[_nodes.NodeOfVertex(s, corners[2])];
+        double sheetS = _sheets[s].ConductanceOf(t);
+        return double.IsNaN(a) ? (0, 0)
+            : (-sheetS * ((g.X0 * a) + (g.X1 * b) + (g.X2 * c)), -sheetS * ((g.Y0 * a) + (g.Y1 * b) + (g.Y2 * c)));
+    });
+
+    private ContactLedger Books(
+        double[] potentialV, IReadOnlyList<BoundTerminal> terminals, Func<int, int, TriangleGradient, (double X, double Y)> currentOf)
     {
         ContactLedger ledger = new(_nodes, terminals);
-        for (int s = 0; s < flows.Count; s++)
+        for (int s = 0; s < _mesh.Sheets.Count; s++)
         {
-            SheetFlow flow = flows[s];
-            for (int t = 0; t < flow.Mesh.TriangleCount; t++)
+            SheetMesh mesh = _mesh.Sheets[s].Mesh;
+            for (int t = 0; t < mesh.TriangleCount; t++)
             {
-                if (!flow.Mesh.IsHeld(t))
+                if (!mesh.IsHeld(t))
                 {
-                    CountTriangle(ledger, s, flow, t);
+                    TriangleGradient g = new(mesh, t);
+                    CountTriangle(ledger, s, mesh.Triangles.AsSpan(3 * t, 3), g, currentOf(s, t, g));
                 }
             }
         }
@@ -75,14 +92,11 @@ internal sealed class FieldRecovery
     }
 
     /// <summary>Weak form: the current a vertex feeds into a triangle is -J . grad(shape function) times its area.</summary>
-    private void CountTriangle(ContactLedger ledger, int sheet, SheetFlow flow, int t)
+    private void CountTriangle(ContactLedger ledger, int sheet, ReadOnlySpan<int> corners, in TriangleGradient g, (double X, double Y) current)
     {
-        TriangleGradient g = new(flow.Mesh, t);
-        double jx = flow.SourceX[t], jy = flow.SourceY[t];
-        ReadOnlySpan<int> corners = flow.Mesh.Triangles.AsSpan(3 * t, 3);
-        ledger.CountVertex(_nodes.GroupOfVertex(sheet, corners[0]), -g.AreaM2 * ((jx * g.X0) + (jy * g.Y0)));
-        ledger.CountVertex(_nodes.GroupOfVertex(sheet, corners[1]), -g.AreaM2 * ((jx * g.X1) + (jy * g.Y1)));
-        ledger.CountVertex(_nodes.GroupOfVertex(sheet, corners[2]), -g.AreaM2 * ((jx * g.X2) + (jy * g.Y2)));
+        ledger.CountVertex(_nodes.GroupOfVertex(sheet, corners[0]), -g.AreaM2 * ((current.X * g.X0) + (current.Y * g.Y0)));
+        ledger.CountVertex(_nodes.GroupOfVertex(sheet, corners[1]), -g.AreaM2 * ((current.X * g.X1) + (current.Y * g.Y1)));
+        ledger.CountVertex(_nodes.GroupOfVertex(sheet, corners[2]), -g.AreaM2 * ((current.X * g.X2) + (current.Y * g.Y2)));
     }
 
     /// <summary>Zero on copper no terminal reaches, where there is no potential.</summary>

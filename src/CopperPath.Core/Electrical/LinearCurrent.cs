@@ -32,11 +32,15 @@ internal readonly record struct LinearCurrent(double X0, double Y0, double X1, d
     /// <summary>The current turned a quarter clockwise: a stream function's current from its gradient.</summary>
     public LinearCurrent Turned => new(Y0, -X0, Y1, -X1, Y2, -X2);
 
-    /// <summary>Magnitude at corner 0, 1 or 2: the middles of the two edges that meet there less that of the third.</summary>
+    /// <summary>Value at corner 0, 1 or 2: the middles of the two edges that meet there less that of the third.</summary>
+    public (double X, double Y) AtCorner(int corner) => (
+        X0 + X1 + X2 - (2 * (corner == 0 ? X0 : corner == 1 ? X1 : X2)),
+        Y0 + Y1 + Y2 - (2 * (corner == 0 ? Y0 : corner == 1 ? Y1 : Y2)));
+
+    /// <summary>Its magnitude.</summary>
     public double MagnitudeAtCorner(int corner)
     {
-        double x = X0 + X1 + X2 - (2 * (corner == 0 ? X0 : corner == 1 ? X1 : X2));
-        double y = Y0 + Y1 + Y2 - (2 * (corner == 0 ? Y0 : corner == 1 ? Y1 : Y2));
+        (double x, double y) = AtCorner(corner);
         return Math.Sqrt((x * x) + (y * y));
     }
 

@@ -1,4 +1,5 @@
 using CopperPath.LinearAlgebra;
+using CopperPath.Meshing;
 using CopperPath.Nets;
 
 namespace CopperPath.Electrical;
@@ -9,6 +10,9 @@ internal sealed class MeshedSolution
     /// <summary>Gains below this share of the demanded accuracy are not worth a step of either iteration.</summary>
     private const double GainShare = 1.0 / 50;
 
+    /// <summary>What is left of the accuracy for the mesh however much the outlines take.</summary>
+    private const double LeastShareOfMesh = 0.1;
+
     private readonly IReadOnlyList<BoundTerminal> _terminals;
     private readonly CurvedSystem _system;
     private readonly FieldRecovery _recovery;
@@ -16,9 +20,12 @@ internal sealed class MeshedSolution
     private readonly Sample _sample;
     private readonly Bracket _lossBoundsW;
     private readonly Drop _drop;
+    private readonly OutlineAllowance _lossOutlineW;
+    private readonly OutlineAllowance _dropOutlineV;
 
     private MeshedSolution(
-        IReadOnlyList<BoundTerminal> terminals, CurvedSystem system, int unknownCount, FieldRecovery recovery, double accuracy)
+        IReadOnlyList<BoundTerminal> terminals, CurvedSystem system, int unknownCount, FieldRecovery recovery, double accuracy,
+        IReadOnlyList<IReadOnlyList<EdgeFit>> outlines)
     {
         _terminals = terminals;
         _system = system;
@@ -29,19 +36,23 @@ internal sealed class MeshedSolution
         double greatestW = _sample.BarrelsW(_sample) + _sample.OverSheets(s => _sample.Flows[s].BalancedLossW());
         _lossBoundsW = new Bracket(greatestW - _sample.OwnErrorW, greatestW);
         _drop = MeasureDrop();
+        _lossOutlineW = OutlineAllowance.Of(outlines, _sample.Flows, _sample.Flows);
+        _dropOutlineV = _drop.Unit is { } unit ? OutlineAllowance.Of(outlines, _sample.Flows, unit.Flows)
+            : _lossOutlineW * (1 / Math.Abs(terminals[0].CurrentA));
     }
 
     /// <summary>Linear equations; the bulges come on top.</summary>
     public int UnknownCount { get; }
 
     /// <summary>What this mesh proves.</summary>
-    public RefinementRound Round => new(UnknownCount, _lossBoundsW, _drop.BoundsV, _drop.High, _drop.Low);
+    public RefinementRound Round => new(UnknownCount, _lossBoundsW, _drop.BoundsV, _lossOutlineW, _dropOutlineV, _drop.High, _drop.Low);
 
     /// <summary>Halvings that should bring the bounds of loss and drop within a share of the two; one count per triangle of each sheet.</summary>
     public IReadOnlyList<int[]> HalvingsFor(double accuracy)
     {
         double lossError = Math.Max(double.Epsilon, _sample.OwnErrorW);
-        double allowedShare = accuracy / Math.Max(_lossBoundsW.RelativeWidth, _drop.BoundsV.RelativeWidth);
+        double ofMesh = Math.Max(LeastShareOfMesh * accuracy, accuracy - Round.OutlineShare);
+        double allowedShare = ofMesh / Math.Max(_lossBoundsW.RelativeWidth, _drop.BoundsV.RelativeWidth);
         if (_drop.Unit is not { } unit)
         {
             return RefinementPlan.For(_sample.Flows, (flow, t, _) => flow.ErrorW(t) / lossError, allowedShare);
@@ -71,6 +82,12 @@ internal sealed class MeshedSolution
                 ConductionStatus.NotConnected, $"no copper joins {stranded} to {terminals[^1].Name}"));
         }
 
+        if (system.IsBypassed(terminals))
+        {
+            return (null, ConductionResult.Failed(
+                ConductionStatus.ContactsTouch, "the contacts touch each other, so the current crosses no copper between them"));
+        }
+
         FactorResult factor = CholeskyFactor.Factor(system.Matrix);
         if (factor.Factor is null)
         {
@@ -79,14 +96,16 @@ internal sealed class MeshedSolution
 
         FieldRecovery recovery = new(mesh, nodes, links, stack);
         CurvedSystem curved = new(system, factor.Factor, mesh, nodes, recovery.Edges, links, stack);
-        return (new MeshedSolution(terminals, curved, system.Matrix.Size, recovery, accuracy), null);
+        return (new MeshedSolution(terminals, curved, system.Matrix.Size, recovery, accuracy, mesh.OutlineFits()), null);
     }
 
     /// <param name="rounds">The meshes tried, this one last, with the bounds they gave together.</param>
     public ConductionResult Result(IReadOnlyList<RefinementRound> rounds)
     {
         ContactLedger ledger = _recovery.Books(_sample.Flows, _sample.Potential.MemberV, _terminals);
-        IReadOnlyList<TerminalResult> terminals = ledger.Results(_sample.TerminalV);
+        CurrentAccuracy accuracy = new(rounds[^1].WidthShare);
+        IReadOnlyList<TerminalResult> terminals = accuracy.Of(
+            ledger.Results(_sample.TerminalV), _recovery.BooksOfLinear(_sample.Potential.LinearV, _terminals).Results(_sample.TerminalV));
         double entering = _terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA);
         double leastW = (2 * _sample.PowerW(_sample)) - _sample.SourceW(_sample);
         Bracket loss = rounds[^1].LossBoundsW;
@@ -98,9 +117,9 @@ internal sealed class MeshedSolution
                 CopperShareUnderSolder = flow.Conductance.CopperShareUnderSolder,
                 CornerCurrentAPerM = flow.CornerCurrentsAPerM(),
             })],
-            BarrelsWithUnitCurrents(entering), terminals, drop.Middle, drop, loss.Middle, loss, rounds,
+            accuracy.Of(BarrelsWithUnitCurrents(entering), _recovery.BarrelCurrents(_sample.Potential.LinearV)), terminals, drop.Middle, drop, loss.Middle, loss, rounds,
             ledger.LargestErrorA / entering,
-            Math.Abs(leastW - _lossBoundsW.Least) / Math.Max(_lossBoundsW.Least, double.Epsilon),
+            _lossBoundsW.Least > 0 ? Math.Abs(leastW - _lossBoundsW.Least) / _lossBoundsW.Least : null,
             UnknownCount, _sample.Potential.RelativeResidual)
         {
             PartsWhenAsked = new(() => ConductorPart.Of(_sample.Flows, _drop.Unit?.Flows, entering)),

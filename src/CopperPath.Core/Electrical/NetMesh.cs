@@ -12,11 +12,30 @@ namespace CopperPath.Electrical;
 /// <param name="Sheets">Layer number and mesh, ascending.</param>
 /// <param name="BarrelCount">Markers 1 to this number are the net's barrels, in order.</param>
 /// <param name="Contacts">Markers above are these contacts, in order.</param>
+/// <param name="Drawn">What each sheet was meshed from.</param>
 internal sealed record NetMesh(
     IReadOnlyList<(int Layer, SheetMesh Mesh)> Sheets,
     int BarrelCount,
-    IReadOnlyList<Contact> Contacts)
+    IReadOnlyList<Contact> Contacts,
+    IReadOnlyList<SheetDomain> Drawn)
 {
+    /// <summary>Layers whose first mesh ended at its limit of vertices, coarser than asked for.</summary>
+    public IReadOnlyList<int> CoarseLayers { get; private init; } = [];
+
+    /// <summary>How far outlines of the mesh may lie off the drawn ones, metres.</summary>
+    public double OutlineReachM { get; private init; }
+
+    /// <summary>Edges of each sheet beside which the drawn outline runs elsewhere.</summary>
+    public IReadOnlyList<IReadOnlyList<EdgeFit>> OutlineFits()
+    {
+        IReadOnlyList<EdgeFit>[] fits = new IReadOnlyList<EdgeFit>[Sheets.Count];
+        Parallel.For(0, fits.Length, s => fits[s] = OutlineFit.Of(Drawn[s], Sheets[s].Mesh, BarrelCount + 1, OutlineReachM));
+        return fits;
+    }
+
+    /// <summary>What rounding to the welding grid and laying rings onto outlines may move an outline by, in steps of the grid.</summary>
+    private const int WeldingSteps = 6;
+
     /// <summary>
     /// Meshes a net. Barrels are discs the size of the drilled hole: their walls conduct so much better sideways than
     /// the sheet that the rim of a hole is one potential, which makes the disc inside it one as well.
@@ -26,18 +45,22 @@ internal sealed record NetMesh(
         Net net, IReadOnlyList<Contact> contacts, IReadOnlyList<DrilledFeature> cuts, Stackup stack, MeshQuality quality)
     {
         SheetMeshing[] meshings = new SheetMeshing[net.Sheets.Count];
+        SheetDomain[] domains = new SheetDomain[net.Sheets.Count];
         Parallel.For(0, net.Sheets.Count, i =>
         {
             NetSheet sheet = WithoutLonePads(net.Sheets[i], net.Barrels, contacts);
-            meshings[i] = SheetMesher.Mesh(DomainOf(sheet, net.Barrels, contacts, cuts, stack), quality);
+            domains[i] = DomainOf(sheet, net.Barrels, contacts, cuts, stack);
+            meshings[i] = SheetMesher.Mesh(domains[i], quality);
         });
 
         List<(int, SheetMesh)> sheets = [];
+        List<SheetDomain> drawn = [];
         for (int i = 0; i < meshings.Length; i++)
         {
             if (meshings[i].Mesh is { } mesh)
             {
-                sheets.Add((net.Sheets[i].Layer, WithTinnedCopper(mesh, net.Barrels.Count + contacts.Count)));
+                sheets.Add((net.Sheets[i].Layer, MaskOpenings.Tinned(mesh, net.Barrels.Count + contacts.Count)));
+                drawn.Add(domains[i]);
             }
             else if (meshings[i].Outcome != MeshingOutcome.NoCopper)
             {
@@ -45,7 +68,11 @@ internal sealed record NetMesh(
             }
         }
 
-        return (new NetMesh(sheets, net.Barrels.Count, contacts), null);
+        return (new NetMesh(sheets, net.Barrels.Count, contacts, drawn)
+        {
+            CoarseLayers = [.. meshings.Zip(net.Sheets).Where(each => each.First.Outcome == MeshingOutcome.VertexLimitReached).Select(each => each.Second.Layer)],
+            OutlineReachM = quality.SimplificationToleranceM + (WeldingSteps * quality.WeldingGridM),
+        }, null);
     }
 
     /// <summary>The same net with triangles halved; one count per triangle of each sheet.</summary>
@@ -79,7 +106,8 @@ internal sealed record NetMesh(
 
         foreach ((int _, IReadOnlyList<PolygonNm> pieces) in (stack.Solder?.Openings ?? []).Where(side => side.Layer == sheet.Layer))
         {
-            AddOpenings(marked, sheet, pieces, barrels.Count + contacts.Count);
+            marked.AddRange(MaskOpenings.Rings(
+                [.. pieces.Where(piece => sheet.Islands.Any(island => island.Bounds.Touches(piece.Bounds)))], barrels.Count + contacts.Count));
         }
 
         return new SheetDomain(WithoutCuts(sheet, cuts), marked);
@@ -100,25 +128,6 @@ internal sealed record NetMesh(
                 holes.Count(island.Bounds.Touches) > 1 || Array.Exists(areas, island.Bounds.Touches))],
         };
     }
-
-    /// <summary>
-    /// Openings of the mask get the two markers above all others, so that contacts and barrels in them keep theirs: the
-    /// lower of the two for what stays covered inside an opening, the higher for the opening.
-    /// </summary>
-    private static void AddOpenings(List<MarkedRing> marked, NetSheet sheet, IReadOnlyList<PolygonNm> pieces, int lastMarker)
-    {
-        foreach (PolygonNm piece in pieces.Where(piece => sheet.Islands.Any(island => island.Bounds.Touches(piece.Bounds))))
-        {
-            marked.Add(new MarkedRing(piece.Outer, lastMarker + 2));
-            marked.AddRange(piece.Holes.Select(hole => new MarkedRing([.. hole.Reverse()], lastMarker + 1)));
-        }
-    }
-
-    private static SheetMesh WithTinnedCopper(SheetMesh mesh, int lastMarker) => mesh with
-    {
-        TriangleMarkers = Array.ConvertAll(mesh.TriangleMarkers, marker =>
-            marker <= lastMarker ? marker : marker == lastMarker + 2 ? SheetMesh.Tinned : 0),
-    };
 
     private static IReadOnlyList<PolygonNm> WithoutCuts(NetSheet sheet, IReadOnlyList<DrilledFeature> cuts)
     {

@@ -67,8 +67,7 @@ internal sealed record SheetFlow(
                 continue;
             }
 
-            TriangleGradient g = new(Mesh, t);
-            LinearCurrent middle = (BalancedIn(g, t) + SourceIn(g, t)) * 0.5;
+            LinearCurrent middle = MiddleIn(t);
             for (int corner = 0; corner < 3; corner++)
             {
                 atCorners[(3 * t) + corner] = middle.MagnitudeAtCorner(corner);
@@ -76,6 +75,32 @@ internal sealed record SheetFlow(
         }
 
         return atCorners;
+    }
+
+    /// <summary>
+    /// Product with the current of another flow along an edge of a plain triangle over the sheet conductance, mean of the
+    /// edge's ends, and product of the magnitudes, watts per square metre.
+    /// </summary>
+    public (double ProductWPerM2, double MagnitudeWPerM2) ProductsAlong(SheetFlow other, int edge)
+    {
+        int triangle = edge / 3;
+        if (Mesh.IsHeld(triangle))
+        {
+            return (0, 0);
+        }
+
+        LinearCurrent own = MiddleIn(triangle), others = ReferenceEquals(this, other) ? own : other.MiddleIn(triangle);
+        double product = 0, magnitude = 0;
+        foreach (int corner in (ReadOnlySpan<int>)[edge % 3, (edge + 1) % 3])
+        {
+            (double x, double y) = own.AtCorner(corner);
+            (double otherX, double otherY) = others.AtCorner(corner);
+            product += ((x * otherX) + (y * otherY)) / 2;
+            magnitude += own.MagnitudeAtCorner(corner) * others.MagnitudeAtCorner(corner) / 2;
+        }
+
+        double sheetS = Conductance.Of(Mesh, triangle);
+        return (product / sheetS, magnitude / sheetS);
     }
 
     /// <summary>Heat the difference of the two currents would make in a triangle, watts; summed, the distance of the bounds.</summary>
@@ -88,6 +113,12 @@ internal sealed record SheetFlow(
 
     /// <summary>The same as a product with another flow in the same sheet, summed.</summary>
     public double ErrorProductW(SheetFlow other) => Sum((g, t) => LinearCurrent.MeanProduct(ErrorIn(g, t), other.ErrorIn(g, t)));
+
+    private LinearCurrent MiddleIn(int t)
+    {
+        TriangleGradient g = new(Mesh, t);
+        return (BalancedIn(g, t) + SourceIn(g, t)) * 0.5;
+    }
 
     private LinearCurrent ErrorIn(in TriangleGradient g, int t) => BalancedIn(g, t) - SourceIn(g, t);
 

@@ -19,6 +19,9 @@ internal sealed class SheetSolver
 
     public SheetEdges Edges { get; }
 
+    /// <summary>Siemens per square of a triangle.</summary>
+    public double ConductanceOf(int triangle) => _conductance.Of(_mesh, triangle);
+
     /// <param name="potentialV">At each vertex, volts; the linear shape functions' equations are met.</param>
     /// <param name="bulgeV">Bulge along the edge opposite each corner, volts.</param>
     /// <param name="leastGainW">Eddies that would lower the heat by less are left out.</param>

@@ -6,8 +6,17 @@ namespace CopperPath.Electrical;
 /// <param name="StartingMesh">The mesh refinement starts from; coarse is well, the error bounds say where it is too coarse.</param>
 public sealed record SolveDemand(MeshQuality StartingMesh)
 {
-    /// <summary>Refinement ends when the bounds of the loss lie this close, as a share of it; 0 to 1.</summary>
+    /// <summary>Refinement ends when the bounds of loss and drop of the drawn shape lie this close, as a share of them; 0 to 1.</summary>
     public double Accuracy { get; init; } = 0.01;
+
+    /// <summary>How far outlines may be thinned out per unit of accuracy, metres: 5 um at 1 %.</summary>
+    private const double StrayPerAccuracyM = 5e-4;
+
+    /// <summary>The starting mesh, whose outlines follow the drawn ones the closer the more accuracy is asked for.</summary>
+    public MeshQuality FittingMesh => StartingMesh with
+    {
+        SimplificationToleranceM = Math.Min(StartingMesh.SimplificationToleranceM, StrayPerAccuracyM * Accuracy),
+    };
 
     /// <summary>No mesh is refined beyond about this many unknowns; what was reached is then reported as it is.</summary>
     public int UnknownLimit { get; init; } = 4_000_000;

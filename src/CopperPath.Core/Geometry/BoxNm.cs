@@ -36,8 +36,15 @@ public readonly record struct BoxNm(long MinX, long MinY, long MaxX, long MaxY)
     public BoxNm GrownBy(long marginNm) => IsEmpty ? this
         : new(MinX - marginNm, MinY - marginNm, MaxX + marginNm, MaxY + marginNm);
 
+    public BoxNm MovedBy(PointNm offset) => IsEmpty ? this
+        : new(MinX + offset.X, MinY + offset.Y, MaxX + offset.X, MaxY + offset.Y);
+
     /// <summary>The four corners as a counter-clockwise ring.</summary>
     public PointNm[] ToRing() => [new(MinX, MinY), new(MaxX, MinY), new(MaxX, MaxY), new(MinX, MaxY)];
+
+    /// <summary>Whether the whole of the other lies in this one, edges included.</summary>
+    public bool Contains(BoxNm other) => other.IsEmpty
+        || (other.MinX >= MinX && other.MaxX <= MaxX && other.MinY >= MinY && other.MaxY <= MaxY);
 
     public bool Contains(PointNm p) => p.X >= MinX && p.X <= MaxX && p.Y >= MinY && p.Y <= MaxY;
 

@@ -14,4 +14,16 @@ public static class Ring
 
         return (double)twice / 2;
     }
+
+    /// <summary>Sum of its sides, nanometres.</summary>
+    public static double PerimeterNm(PointNm[] ring)
+    {
+        double perimeterNm = 0;
+        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+        {
+            perimeterNm += ring[j].DistanceNmTo(ring[i]);
+        }
+
+        return perimeterNm;
+    }
 }

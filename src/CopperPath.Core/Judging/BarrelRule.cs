@@ -10,8 +10,9 @@ namespace CopperPath.Judging;
 /// <summary>
 /// Judges every plated hole as a long conductor of equal section, where the brief chose a chart relation and the hole
 /// lies inside its range, with the current the field solve gives it (not the average of its group); speaks once per
-/// group of neighbouring holes. A hole is no long conductor: measured ones stay within some kelvin of the copper they
-/// join (docs/thermal.md), so the rule is far on the safe side.
+/// group of neighbouring holes. A hole is within the limit when the largest current it may carry is; where the accuracy
+/// asked for was not reached, <see cref="AccuracyRule"/> leaves others undecided. A hole is no long conductor: measured
+/// ones stay within some kelvin of the copper they join (docs/thermal.md), so the rule is far on the safe side.
 /// </summary>
 internal static class BarrelRule
 {
@@ -21,9 +22,11 @@ internal static class BarrelRule
     public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, OwnRise heat)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
+        bool isAccurate = net.Conduction.Status == ConductionStatus.Solved;
         foreach (List<BarrelCurrent> group in Groups(net.Conduction.Barrels))
         {
             List<(BarrelCurrent Barrel, double RiseK)> hot = [.. group.Where(rating.CanJudge)
+                .Select(barrel => rating.BarrelRiseK(barrel) > limitK || !isAccurate ? barrel : barrel.AtMost())
                 .Select(barrel => (barrel, rating.BarrelRiseK(barrel)))
                 .Where(judged => judged.Item2 > limitK)
                 .OrderByDescending(judged => judged.Item2)];
@@ -60,7 +63,7 @@ internal static class BarrelRule
 
     private static string Load(BarrelCurrent worst, List<BarrelCurrent> group, int hot, double allowedA)
     {
-        string worstA = QuantityText.Current(Math.Abs(worst.CurrentA));
+        string worstA = $"{QuantityText.Current(Math.Abs(worst.CurrentA))} (give or take {QuantityText.Current(worst.AccuracyA)})";
         string layers = FormattableString.Invariant($"between layers {worst.UpperLayer} and {worst.LowerLayer}");
         return group.Count == 1
             ? $"This plated hole carries {worstA} {layers}, more than the {QuantityText.Current(allowedA)} allowed"

@@ -58,6 +58,9 @@ public sealed record Finding(
     /// <summary>The brief's word that this finding is accepted, or null.</summary>
     public Waiver? Waiver { get; init; }
 
+    /// <summary>True when it would have touched the verdict but for its waiver.</summary>
+    public bool IsWaived => Level != FindingLevel.Remark && Waiver is not null;
+
     /// <summary>True when it counts against the board: beyond a limit and not waived.</summary>
     public bool Counts => Level == FindingLevel.BeyondLimit && Waiver is null;
 }

@@ -13,6 +13,9 @@ internal static class HeatRule
     private const string Assumption =
         "heat of the solved copper, with and without; films by correlation or as stated, good to some tenths";
 
+    /// <summary>The iteration ends at 1e-8 of the heat; more is no rounding.</summary>
+    private const double RoundingShare = 1e-6;
+
     /// <summary>A cut this near to the hottest point is the copper that is hot there, metres.</summary>
     private const double CutReachM = 2e-3;
 
@@ -22,15 +25,27 @@ internal static class HeatRule
         nets.SelectMany(net => HotCopper.Of(net, heat, net.Bound.Review.Limits.TemperatureRiseK).Select(region => FindingOf(net, region)))
             .OrderByDescending(finding => finding.Measure!.Value);
 
+    /// <summary>Why no temperatures can be given, or null where they can.</summary>
+    public static string? Unsettled(OwnRise heat)
+    {
+        if (heat.Result.Status != ThermalStatus.Solved)
+        {
+            return heat.Result.Explanation;
+        }
+
+        double error = Math.Max(heat.All.Result.Balance.ErrorRatio, heat.WithoutCopperLoss?.Result.Balance.ErrorRatio ?? 0);
+        return error <= RoundingShare ? null : FormattableString.Invariant($"heat in and out differ by {100 * error:G3} %");
+    }
+
     /// <summary>What is said where no temperatures were found.</summary>
-    public static Finding Unsolved(SolvedNet net, ThermalResult result)
+    public static Finding Unsolved(SolvedNet net, ThermalResult result, string reason)
     {
         (int layer, PointNm at) = DropRule.PlaceOf(net.Bound.Terminals[0]);
         bool isTooHot = result.Status is ThermalStatus.Runaway or ThermalStatus.TooHot or ThermalStatus.NoWayOut;
         return new Finding(
             RuleCatalogue.Heat.Id, isTooHot ? FindingLevel.BeyondLimit : FindingLevel.Undecided, net.Bound.Review.Name, layer,
             Units.MetresFromNm(at.X), Units.MetresFromNm(at.Y), null,
-            $"No temperatures can be given: {result.Explanation}.",
+            $"No temperatures can be given: {reason}.",
             isTooHot ? "Reduce the loss or cool the board better." : "Please report this board; its temperatures are unknown.",
             Assumption);
     }

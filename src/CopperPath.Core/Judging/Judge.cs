@@ -13,32 +13,32 @@ public static class Judge
 {
     /// <param name="brief">Limits.</param>
     /// <param name="nets">All reviewed nets.</param>
-    /// <param name="rating">Chart relation for short overloads.</param>
-    /// <param name="charts">Chart relations that judge beside the board's own temperatures.</param>
+    /// <param name="stack">Thicknesses.</param>
     /// <param name="heat">What the copper's own current adds to the board's temperatures.</param>
     /// <param name="partsHeat">Heat of parts, and whether it is known.</param>
     /// <param name="ofSlots">What <see cref="Slots"/> found, which needs no temperatures.</param>
     public static IReadOnlyList<Finding> Findings(
-        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, ConductorRating rating, IReadOnlyList<ConductorRating> charts, OwnRise heat,
-        PartsHeat partsHeat, IReadOnlyList<Finding> ofSlots)
+        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, Stackup stack, OwnRise heat, PartsHeat partsHeat, IReadOnlyList<Finding> ofSlots)
     {
+        IReadOnlyList<ConductorRating> charts = ConductorRating.Judging(brief.Limits.JudgeBy, stack);
         List<Finding> findings = [];
-        List<SolvedNet> solved = [.. nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)];
-        findings.AddRange(nets.Where(net => net.Conduction.Status != ConductionStatus.Solved).Select(Unsolved));
+        List<SolvedNet> solved = [.. nets.Where(net => net.Conduction.HasFields)];
+        findings.AddRange(nets.Where(net => !net.Conduction.HasFields).Select(Unsolved));
         if (solved.Count > 0)
         {
-            findings.AddRange(heat.Result.Status == ThermalStatus.Solved
-                ? [.. TemperatureRule.Judge(brief, heat.All, partsHeat), .. HeatRule.Judge(solved, heat)]
-                : [HeatRule.Unsolved(solved[0], heat.Result)]);
+            findings.AddRange(HeatRule.Unsettled(heat) is { } reason ? [HeatRule.Unsolved(solved[0], heat.Result, reason)]
+                : [.. TemperatureRule.Judge(brief, heat.All, partsHeat), .. HeatRule.Judge(solved, heat)]);
         }
 
         findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => NeckRule.Judge(net, chart, heat))));
         findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => BarrelRule.Judge(net, chart, heat))));
-
-        findings.AddRange(FaultRule.Judge(brief, solved, rating));
+        findings.AddRange(FaultRule.Judge(brief, solved, ConductorRating.Shown(brief.Limits.JudgeBy, stack)));
         findings.AddRange(solved.SelectMany(DropRule.Judge));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));
         findings.AddRange(ofSlots);
+        findings.AddRange(solved.SelectMany(net => AccuracyRule.Judge(net, charts, heat)));
+        findings.AddRange(OneConductorRule.Judge(nets));
+        findings.AddRange(nets.SelectMany(TwoNamesRule.Judge));
         return findings;
     }
 
@@ -46,9 +46,9 @@ public static class Judge
     public static IReadOnlyList<Finding> Slots(ReviewBrief brief, IReadOnlyList<SolvedNet> nets, NetList board) =>
         brief.Limits.PlaneSlotLengthM is { } slotM ? [.. ReturnSlotRule.Judge(nets, board, slotM)] : [];
 
-    /// <summary>The verdict; input that was not understood and may touch copper can never end in a pass.</summary>
-    public static Verdict VerdictOf(IReadOnlyList<Finding> findings, bool copperIsUncertain) =>
-        copperIsUncertain || findings.Any(finding => finding.Level == FindingLevel.Undecided && finding.Waiver is null) ? Verdict.CouldNotJudge
+    /// <summary>The verdict; input that was not understood and may touch copper, or that nobody confirmed, can never end in a pass.</summary>
+    public static Verdict VerdictOf(IReadOnlyList<Finding> findings, bool inputIsUncertain) =>
+        inputIsUncertain || findings.Any(finding => finding.Level == FindingLevel.Undecided && finding.Waiver is null) ? Verdict.CouldNotJudge
         : findings.Any(finding => finding.Counts) ? Verdict.BeyondLimits
         : Verdict.WithinLimits;
 
@@ -60,7 +60,9 @@ public static class Judge
             RuleCatalogue.Open.Id, isOpen ? FindingLevel.BeyondLimit : FindingLevel.Undecided, net.Bound.Review.Name, layer,
             Units.MetresFromNm(at.X), Units.MetresFromNm(at.Y), null,
             isOpen ? $"No current can flow: {net.Conduction.Explanation}." : $"This net was not solved: {net.Conduction.Explanation}.",
-            isOpen ? "Check the terminals in the brief and the copper between them." : "Please report this board; the answer for this net is unknown.",
+            isOpen ? "Check the terminals in the brief and the copper between them."
+                : net.Conduction.Status == ConductionStatus.ContactsTouch ? "Make the contacts of the terminals smaller in the brief, or place them apart."
+                : "Please report this board; the answer for this net is unknown.",
             "connectivity of the drawn copper and its plated holes");
     }
 }

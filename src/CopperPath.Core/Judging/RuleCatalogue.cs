@@ -13,8 +13,8 @@ public sealed record Rule(string Id, string Question, string Level, string Limit
 /// <summary>All rules, in the order of the report.</summary>
 public static class RuleCatalogue
 {
-    private const string Beyond = "beyond limit";
-    private const string RemarkUntilStated = "remark; beyond limit where the brief states the limit";
+    private const string Beyond = JudgingWords.BeyondLimit;
+    private const string RemarkUntilStated = $"{JudgingWords.Remark}; {JudgingWords.BeyondLimit} where the brief states the limit";
     private const string Practice = "common practice, no source";
 
     public static readonly Rule Temperature = new("temperature",
@@ -40,7 +40,7 @@ public static class RuleCatalogue
 
     public static readonly Rule Fault = new("fault",
         "Does the worst section stand the stated overloads?",
-        "remark; beyond limit where the limit is passed", "130 °C", "maximum operating temperature of many FR-4 laminates (UL 796; from memory)",
+        $"{JudgingWords.Remark}; {JudgingWords.BeyondLimit} where the limit is passed", "130 °C", "maximum operating temperature of many FR-4 laminates (UL 796; from memory)",
         "faults: limit", "the worst section or plated hole of the stretch, heated without losing heat (adiabatic form of IEC 60949; from memory)");
 
     public static readonly Rule Drop = new("drop",
@@ -62,6 +62,21 @@ public static class RuleCatalogue
         "Does copper join the terminals at all?",
         Beyond, "none", "none needed: a conductor either connects or does not",
         "none", "connectivity of the drawn copper and its plated holes");
+
+    public static readonly Rule OneConductor = new("one-conductor",
+        "Are stretches that do different work separate pieces of copper?",
+        "beyond limit; undecided where the brief may mean one conductor", "separate", "none needed: copper between feed and return is a short circuit",
+        "nets: role, net or at", "connectivity of the drawn copper and its plated holes; roles, names and parts of the brief");
+
+    public static readonly Rule TwoNames = new("two-names",
+        "Does the copper of each stretch carry the name of one net?",
+        "undecided", "one name", "none needed: where names disagree, copper is misread, shorted or tied on purpose",
+        "none; a waiver settles it", "net names in the artwork");
+
+    public static readonly Rule Accuracy = new("accuracy",
+        "Was the copper solved as closely as asked for, where a limit hangs on it?",
+        "undecided where a limit lies within what is open; else a remark", "distance of the bounds, 1 %", "the brief",
+        "accuracy", "bounds of loss and drop; estimates of the currents of holes");
 
     public static readonly Rule PhaseCount = new("phase-count",
         "Has the copper as many separate switch nodes as phases are claimed?",
@@ -120,7 +135,7 @@ public static class RuleCatalogue
 
     public static readonly IReadOnlyList<Rule> All =
     [
-        Temperature, Heat, Neck, Barrel, Fault, Drop, SwingArea, ReturnSlot, Open, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
+        Temperature, Heat, Neck, Barrel, Fault, Drop, SwingArea, ReturnSlot, Open, OneConductor, TwoNames, Accuracy, PhaseCount, PinRating, SharingContacts, SharingPhases, SharingVias,
         SwingLeast, SensitiveDistance, HotLoop, CapacitorVias, CapacitorDistance, BankDrop,
     ];
 

@@ -12,7 +12,7 @@ namespace CopperPath.Judging;
 internal static class SharedHeat
 {
     public static IReadOnlyList<HeatingStretch> StretchesOf(IReadOnlyList<SolvedNet> nets) =>
-        [.. nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)
+        [.. nets.Where(net => net.Conduction.HasFields)
             .Select(net => new HeatingStretch(net.Conduction, ShareOf(net, nets)))];
 
     /// <summary>Share of a stretch's loss that no other stretch makes, by its terminals that ask for an RMS; 1 without any.</summary>

@@ -36,7 +36,7 @@ public sealed record ToleranceStudy(IReadOnlyList<NetTolerance> Nets, double? Wa
     public static ToleranceStudy Of(ReviewBrief brief, IReadOnlyList<SolvedNet> nets, Stackup stack, BoardHeat board)
     {
         IReadOnlyList<ToleranceItem> items = ToleranceItem.Of(brief.Tolerance!);
-        SolvedNet[] solved = [.. nets.Where(net => net.Conduction.Status == ConductionStatus.Solved)];
+        SolvedNet[] solved = [.. nets.Where(net => net.Conduction.HasFields)];
         NetTemperatures[] peaks = board.Own.Result.Status == ThermalStatus.Solved
             ? [.. solved.Select(net => NetTemperatures.Of(net, board.Own))] : [];
         HeatResponse? heat = peaks.Length == 0 ? null : HeatResponse.Of(brief, stack, items, board, peaks.MaxBy(peak => peak.PeakK)!);

@@ -26,6 +26,9 @@ internal sealed class NestedDissection
     /// <summary>Graphs contracted to less than one part in this many are cheap enough to carry several divisions.</summary>
     private const int SmallShare = 6;
 
+    /// <summary>Halves within halves: a graph that separators do not halve, as no mesh is, is left to minimum degree at this depth.</summary>
+    private const int DeepestCut = 64;
+
     private readonly AdjacencyGraph _graph;
     private readonly int[] _order;
     private readonly int _leafSize;
@@ -46,7 +49,7 @@ internal sealed class NestedDissection
         int[] order = new int[graph.VertexCount];
         int[] all = [.. Enumerable.Range(0, graph.VertexCount)];
         WeightedGraph whole = new(graph.VertexCount, graph.Starts, graph.Neighbours, null, null);
-        new NestedDissection(graph, order, leafSize, isParallel).Dissect(whole, all, 0);
+        new NestedDissection(graph, order, leafSize, isParallel).Dissect(whole, all, 0, 0);
         return order;
     }
 
@@ -54,7 +57,8 @@ internal sealed class NestedDissection
     /// <param name="piece">The piece, in numbers of its own.</param>
     /// <param name="vertices">Their numbers in the whole graph.</param>
     /// <param name="place">Where in the order the piece begins.</param>
-    private void Dissect(WeightedGraph piece, int[] vertices, int place)
+    /// <param name="depth">How many cuts led to the piece.</param>
+    private void Dissect(WeightedGraph piece, int[] vertices, int place, int depth)
     {
         if (piece.Count == 0)
         {
@@ -65,7 +69,7 @@ internal sealed class NestedDissection
             ? free
             : new DissectionWorkspace(_graph.VertexCount);
         byte[]? side = null;
-        if (piece.Count > _leafSize)
+        if (piece.Count > _leafSize && depth < DeepestCut)
         {
             side = Divide(piece, workspace);
         }
@@ -94,13 +98,13 @@ internal sealed class NestedDissection
         if (_isParallel)
         {
             Parallel.Invoke(
-                () => Dissect(graph0, vertices0, place),
-                () => Dissect(graph1, vertices1, place + vertices0.Length));
+                () => Dissect(graph0, vertices0, place, depth + 1),
+                () => Dissect(graph1, vertices1, place + vertices0.Length, depth + 1));
         }
         else
         {
-            Dissect(graph0, vertices0, place);
-            Dissect(graph1, vertices1, place + vertices0.Length);
+            Dissect(graph0, vertices0, place, depth + 1);
+            Dissect(graph1, vertices1, place + vertices0.Length, depth + 1);
         }
     }
 

@@ -1,4 +1,5 @@
 using CopperPath.Artwork;
+using CopperPath.Geometry;
 
 namespace CopperPath.Nets;
 
@@ -15,6 +16,9 @@ public sealed record HoleLanding(
     bool IsInferred,
     IReadOnlyList<LayerLanding> Layers)
 {
+    /// <summary>Centre of a round hole, middle of the extent of any other.</summary>
+    public PointNm Centre => BoxNm.Of(Feature.Path).Centre;
+
     /// <summary>True when its wall meets copper on the first and the last layer of its span.</summary>
     public bool MeetsBothFaces => Layers.Count > 0 && Layers[0].Share > 0 && Layers[^1].Share > 0;
 

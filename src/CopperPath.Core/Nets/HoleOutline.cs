@@ -50,7 +50,8 @@ public static class HoleOutline
             strokes.Add(Stadium(feature.Path[i - 1], feature.Path[i], radius, segments));
         }
 
-        return strokes.Count == 1 ? strokes[0] : PolygonOperations.Union(strokes)[0].Outer;
+        return strokes.Count == 1 ? strokes[0]
+            : PolygonOperations.Paint([.. strokes.Select(stroke => new PaintStep(true, [stroke], default))])[0].Outer;
     }
 
     /// <summary>A regular polygon with the area of the circle, first vertex on the positive x axis.</summary>

@@ -15,7 +15,7 @@ public sealed record Pad(int Layer, PointNm At, PinName? Pin, PaintedObject Shap
 
     /// <summary>Outer rings of the pad in board coordinates.</summary>
     public IEnumerable<PointNm[]> Outlines => Shape.Rings
-        .Where(ring => Ring.SignedAreaNm2(ring) > 0)
+        .Where(ring => Ring.SignedAreaNm2(ring) >= 0)
         .Select(ring => Array.ConvertAll(ring, p => p + Shape.Offset));
 }
 
@@ -40,6 +40,12 @@ public sealed record Net(
     IReadOnlyList<Barrel> Barrels,
     IReadOnlyList<Pad> Pads)
 {
+    /// <summary>Every name an object of the artwork claims for this conductor, in the order of the alphabet.</summary>
+    public IReadOnlyList<string> ClaimedNames { get; init; } = [];
+
+    /// <summary>True where the claimed names contradict: no object that carries several of them ties all on purpose.</summary>
+    public bool NamesContradict { get; init; }
+
     public double AreaM2 => Sheets.Sum(sheet => sheet.AreaM2);
 
     /// <summary>Parts guessed to stand on its pads, each once, in the order of the pads.</summary>

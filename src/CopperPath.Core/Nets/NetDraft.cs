@@ -8,6 +8,7 @@ namespace CopperPath.Nets;
 internal sealed class NetDraft
 {
     private readonly SortedDictionary<int, List<PolygonNm>> _islands = [];
+    private readonly List<IReadOnlyList<string>> _ties = [];
 
     public List<Barrel> Barrels { get; } = [];
 
@@ -21,6 +22,26 @@ internal sealed class NetDraft
 
     /// <summary>Names claimed by at least one object that is not a net tie.</summary>
     public List<string> FirmNames => [.. Claims.Where(claim => claim.Value.Count > claim.Value.Ties).Select(claim => claim.Key)];
+
+    /// <summary>Whether some of its firm names are tied to others by no object that carries both.</summary>
+    public bool NamesContradict
+    {
+        get
+        {
+            List<string> firm = FirmNames;
+            HashSet<string> tied = [.. firm.Take(1)];
+            for (int before = -1; before != tied.Count;)
+            {
+                before = tied.Count;
+                tied.UnionWith(_ties.Where(names => names.Any(tied.Contains)).SelectMany(names => names));
+            }
+
+            return !firm.TrueForAll(tied.Contains);
+        }
+    }
+
+    /// <summary>Notes an object that carries several names on purpose.</summary>
+    public void Tie(IReadOnlyList<string> names) => _ties.Add(names);
 
     public void AddIsland(int layer, PolygonNm island)
     {
@@ -44,7 +65,7 @@ internal sealed class NetDraft
         string? claimed = Claims.Count == 0 ? null
             : Claims.OrderByDescending(claim => claim.Value.Count).ThenBy(claim => claim.Key, StringComparer.Ordinal).First().Key;
         string? name = claimed ?? NetlistName;
-        return new Net(name ?? GeneratedName(sheets[0]), name is null, sheets, Barrels, Pads);
+        return new Net(name ?? GeneratedName(sheets[0]), name is null, sheets, Barrels, Pads) { ClaimedNames = FirmNames, NamesContradict = NamesContradict };
     }
 
     /// <summary>

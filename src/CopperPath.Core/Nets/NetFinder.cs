@@ -131,6 +131,11 @@ public static class NetFinder
             }
 
             NetDraft draft = DraftOf(drafts, sets.Find(firstIsland + island));
+            if (painted.Labels.Nets.Count > 1)
+            {
+                draft.Tie(painted.Labels.Nets);
+            }
+
             foreach (string name in painted.Labels.Nets.Where(name => name.Length > 0 && name != "N/C"))
             {
                 draft.Vote(name, isTie: painted.Labels.Nets.Count > 1, painted.Position);
@@ -148,11 +153,11 @@ public static class NetFinder
         SortedDictionary<string, List<NetDraft>> byName = new(StringComparer.Ordinal);
         foreach (NetDraft draft in drafts)
         {
-            if (draft.FirmNames.Count > 1)
+            if (draft.NamesContradict)
             {
                 diagnostics.Add(new Diagnostic("NET002", Severity.Warning, draft.Claims[draft.FirmNames[^1]].First,
                     $"one piece of copper claimed by the nets {string.Join(", ", draft.FirmNames)}",
-                    "one name per conductor, unless the nets are tied on purpose"));
+                    "one name per conductor, or an object that carries both names where nets are tied on purpose"));
             }
 
             foreach (string name in draft.FirmNames)

@@ -28,8 +28,9 @@ public sealed record NetList(
     /// <summary>Those that meet copper on both outer layers of their span; planes between usually keep clear.</summary>
     public int PlatedHolesOnAllLayers => Holes.Count(hole => hole.IsPlated && hole.MeetsBothFaces);
 
-    /// <summary>The net of that name, exactly as written, or null.</summary>
-    public Net? Named(string name) => Nets.FirstOrDefault(net => net.Name == name);
+    /// <summary>The net of that name, exactly as written, else the first one that also claims it, or null.</summary>
+    public Net? Named(string name) =>
+        Nets.FirstOrDefault(net => net.Name == name) ?? Nets.FirstOrDefault(net => net.ClaimedNames.Contains(name));
 
     /// <summary>The net whose copper covers a point of a layer, or null.</summary>
     public Net? At(int layer, PointNm point) => Nets.FirstOrDefault(net =>

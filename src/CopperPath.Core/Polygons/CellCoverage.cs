@@ -22,7 +22,12 @@ internal sealed class CellCoverage(CoverageRule rule)
     private int[] _sources = [];
     private int[] _cornerWindings = [];
     private int[] _windings = [];
+    private int[] _coincident = [];
+    private int _coincidentCount;
     private Member[] _members = [];
+
+    /// <summary>Units of work done so far: segments that paths were compared with.</summary>
+    public long Work { get; private set; }
 
     /// <summary>Begins a cell.</summary>
     public void Begin(int mostSegments, PixelBox box, int state)
@@ -36,6 +41,7 @@ internal sealed class CellCoverage(CoverageRule rule)
             _cornerWindings = new int[2 * mostSegments];
             _windings = new int[2 * mostSegments];
             _members = new Member[2 * mostSegments];
+            _coincident = new int[2 * mostSegments];
         }
     }
 
@@ -57,7 +63,8 @@ internal sealed class CellCoverage(CoverageRule rule)
 
     /// <summary>
     /// What changes across a segment between a pixel and the next hot pixel it meets: 1 when only its left side is
-    /// covered, -1 when only its right side is, else 0.
+    /// covered, -1 when only its right side is, else 0. Of segments that go on along the same line it is the last that all
+    /// of them change together; across the others nothing changes.
     /// </summary>
     /// <param name="here">The cell's segments.</param>
     /// <param name="which">Number of the segment among them.</param>
@@ -67,25 +74,31 @@ internal sealed class CellCoverage(CoverageRule rule)
     {
         ref readonly Segment s = ref here[which];
         _cornerWindings.AsSpan(0, _sourceCount).CopyTo(_windings);
+        _coincidentCount = 0;
         bool leavesRight = s.CrossesLeftSideOf(x + 1)
             && (s.By > s.Ay ? s.SideOfCorner(x + 1, y + 1) > 0 : s.SideOfCorner(x + 1, y) < 0);
-        if (leavesRight)
+        Work += here.Length;
+        bool isLast = leavesRight ? GoUp(here, which, x + 1) : GoRight(here, which, s.By > s.Ay ? y + 1 : y);
+        if (!isLast)
         {
-            GoUp(here, which, x + 1);
-        }
-        else
-        {
-            GoRight(here, which, s.By > s.Ay ? y + 1 : y);
+            return 0;
         }
 
-        int source = _members[which].Source;
-        int right = StateWith(source, _windings[source]);
-        int left = StateWith(source, _windings[source] + s.Delta);
-        return (rule.IsCovered(left) ? 1 : 0) - (rule.IsCovered(right) ? 1 : 0);
+        bool isRightCovered = rule.IsCovered(State());
+        for (int i = 0; i < _coincidentCount; i++)
+        {
+            int along = _coincident[i];
+            _windings[_members[along].Source] += here[along].Delta;
+        }
+
+        return (rule.IsCovered(State()) ? 1 : 0) - (isRightCovered ? 1 : 0);
     }
 
-    /// <summary>Goes along the bottom of the cell to the left side of a column and up there to the segment.</summary>
-    private void GoUp(ReadOnlySpan<Segment> here, int which, long column)
+    /// <summary>
+    /// Goes along the bottom of the cell to the left side of a column and up there to the segment.
+    /// False when a later segment lies on it.
+    /// </summary>
+    private bool GoUp(ReadOnlySpan<Segment> here, int which, long column)
     {
         for (int i = 0; i < here.Length; i++)
         {
@@ -99,13 +112,30 @@ internal sealed class CellCoverage(CoverageRule rule)
 
             int turn = t.SideOfCorner(column, _box.MinY);
             int before = member.CrossesBottom ? member.SideOfCorner : turn;
-            int after = !isCrossed ? turn : i == which ? -1 : SideOnUpright(t, i, here[which], which, column);
+            int after = !isCrossed ? turn : i == which ? 0 : SideOnUpright(t, here[which], column);
+            if (after == 0)
+            {
+                if (i > which)
+                {
+                    return false;
+                }
+
+                // Right of what lies together.
+                _coincident[_coincidentCount++] = i;
+                after = -1;
+            }
+
             _windings[member.Source] += t.Delta * ((after - before) / 2);
         }
+
+        return true;
     }
 
-    /// <summary>Goes along the left side of the cell to the lower side of a row and from there right to the segment.</summary>
-    private void GoRight(ReadOnlySpan<Segment> here, int which, long row)
+    /// <summary>
+    /// Goes along the left side of the cell to the lower side of a row and from there right to the segment.
+    /// False when a later segment lies on it.
+    /// </summary>
+    private bool GoRight(ReadOnlySpan<Segment> here, int which, long row)
     {
         for (int i = 0; i < here.Length; i++)
         {
@@ -119,17 +149,31 @@ internal sealed class CellCoverage(CoverageRule rule)
 
             int turn = t.SideOfCorner(_box.MinX, row);
             int before = member.CrossesLeft ? member.SideOfCorner : turn;
-            int after = !isCrossed ? turn : i == which ? -1 : SideOnLevel(t, i, here[which], which, row);
+            int after = !isCrossed ? turn : i == which ? 0 : SideOnLevel(t, here[which], row);
+            if (after == 0)
+            {
+                if (i > which)
+                {
+                    return false;
+                }
+
+                // Right of what lies together.
+                _coincident[_coincidentCount++] = i;
+                after = -1;
+            }
+
             _windings[member.Source] += t.Delta * ((after - before) / 2);
         }
+
+        return true;
     }
 
-    private int StateWith(int changed, int winding)
+    private int State()
     {
         int state = _state;
         for (int k = 0; k < _sourceCount; k++)
         {
-            if ((k == changed ? winding : _windings[k]) != 0)
+            if (_windings[k] != 0)
             {
                 state = rule.With(state, _sources[k]);
             }
@@ -138,8 +182,8 @@ internal sealed class CellCoverage(CoverageRule rule)
         return state;
     }
 
-    /// <summary>On which side of t, 1 left and -1 right, s crosses the left side of a column.</summary>
-    private static int SideOnUpright(in Segment t, int tNumber, in Segment s, int sNumber, long column)
+    /// <summary>On which side of t, 1 left and -1 right, s crosses the left side of a column; 0 when it lies on it.</summary>
+    private static int SideOnUpright(in Segment t, in Segment s, long column)
     {
         double above = s.Ay - t.Ay + (s.Dy * ((column - 0.5 - s.Ax) / s.Dx)) - (t.Dy * ((column - 0.5 - t.Ax) / t.Dx));
         if (Math.Abs(above) > Doubt)
@@ -147,21 +191,18 @@ internal sealed class CellCoverage(CoverageRule rule)
             return above > 0 ? 1 : -1;
         }
 
-        // Twice the height of s above t, times both widths.
-        Int128 sWidth = s.Dx, tWidth = t.Dx;
-        Int128 height = (2 * (s.Ay - t.Ay) * sWidth * tWidth)
-            + (s.Dy * (Int128)((2 * (column - s.Ax)) - 1) * tWidth) - (t.Dy * (Int128)((2 * (column - t.Ax)) - 1) * sWidth);
+        Int128 height = s.TwiceHeightAbove(t, column);
         if (height == 0)
         {
             // A little further left the steeper one is lower.
-            height = (t.Dy * sWidth) - (s.Dy * tWidth);
+            height = ((Int128)t.Dy * s.Dx) - ((Int128)s.Dy * t.Dx);
         }
 
-        return height != 0 ? Int128.Sign(height) : sNumber > tNumber ? 1 : -1;
+        return Int128.Sign(height);
     }
 
-    /// <summary>On which side of t, 1 left and -1 right, s crosses the lower side of a row.</summary>
-    private static int SideOnLevel(in Segment t, int tNumber, in Segment s, int sNumber, long row)
+    /// <summary>On which side of t, 1 left and -1 right, s crosses the lower side of a row; 0 when it lies on it.</summary>
+    private static int SideOnLevel(in Segment t, in Segment s, long row)
     {
         int sideToTheRight = t.By > t.Ay ? -1 : 1;
         double beyond = s.Ax - t.Ax + (s.Dx * ((row - 0.5 - s.Ay) / s.Dy)) - (t.Dx * ((row - 0.5 - t.Ay) / t.Dy));
@@ -180,8 +221,7 @@ internal sealed class CellCoverage(CoverageRule rule)
             distance = (t.Dx * sHeight) - (s.Dx * tHeight);
         }
 
-        int sign = Int128.Sign(distance) * Math.Sign(s.Dy) * Math.Sign(t.Dy);
-        return sign != 0 ? sign * sideToTheRight : sNumber > tNumber ? 1 : -1;
+        return Int128.Sign(distance) * Math.Sign(s.Dy) * Math.Sign(t.Dy) * sideToTheRight;
     }
 
     /// <summary>What is known of a segment of the cell.</summary>

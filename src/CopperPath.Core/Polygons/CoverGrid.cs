@@ -47,6 +47,9 @@ internal sealed class CoverGrid(Segment[] segments, CoverageRule? rule)
 
     public int TileCount => Columns * Rows;
 
+    /// <summary>What was drawn: one for each tile that a segment passes.</summary>
+    public int EntryCount => _entryCount;
+
     /// <summary>Whether an entry of a tile's list says how often the source before it winds around the tile's corner.</summary>
     public static bool IsWinding(int listed) => listed < 0;
 
@@ -60,6 +63,26 @@ internal sealed class CoverGrid(Segment[] segments, CoverageRule? rule)
     {
         int shift = 0;
         while ((Int128)(((box.MaxX - box.MinX) >> shift) + 1) * (((box.MaxY - box.MinY) >> shift) + 1) > Math.Max(1, tilesWanted))
+        {
+            shift++;
+        }
+
+        return shift;
+    }
+
+    /// <summary>
+    /// The same, with larger tiles where the segments would each pass more than so many: coincident borders would else be
+    /// listed along all of their length.
+    /// </summary>
+    /// <param name="box">The box.</param>
+    /// <param name="tilesWanted">Most tiles.</param>
+    /// <param name="widthsAndHeightsNm">Widths and heights of all segments within the box, added up.</param>
+    /// <param name="segments">How many segments there are.</param>
+    /// <param name="tilesPerSegment">How many tiles each may pass, on average.</param>
+    public static int ShiftFor(PixelBox box, long tilesWanted, Int128 widthsAndHeightsNm, long segments, int tilesPerSegment)
+    {
+        int shift = ShiftFor(box, tilesWanted);
+        while (widthsAndHeightsNm >> shift > (Int128)segments * tilesPerSegment)
         {
             shift++;
         }

@@ -26,6 +26,9 @@ internal sealed class CoverageRule
     /// <param name="isCovered">Entry m is the answer where the sources whose bits are set in m cover, and no others.</param>
     public static CoverageRule OfSets(params bool[] isCovered) => new(null, isCovered);
 
+    /// <summary>Whether some sources may hide others, whatever else covers a place.</summary>
+    public bool KnowsHiding => _layerOfSource is not null;
+
     /// <summary>State of a place that one more source covers.</summary>
     public int With(int state, int source) =>
         _layerOfSource is null ? state | (1 << source) : Math.Max(state, _layerOfSource[source]);

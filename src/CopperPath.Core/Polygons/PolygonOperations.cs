@@ -12,6 +12,9 @@ namespace CopperPath.Polygons;
 /// never turns a valid picture into an invalid one. Results are polygons with disjoint interiors that may touch at
 /// single points: simple rings, no exactly collinear vertices, outer rings counter-clockwise, holes clockwise, all in
 /// lexicographic order. They depend on the areas only, not on the order of the rings or the number of processors.
+///
+/// Outlines that cross each other everywhere have as many crossings as pairs. Each operation therefore has a budget of
+/// work, generous and counted, not timed: one that spends it ends in an <see cref="EntangledOutlinesException"/>.
 /// </remarks>
 public static class PolygonOperations
 {
@@ -41,23 +44,31 @@ public static class PolygonOperations
     /// </summary>
     public static IReadOnlyList<PolygonNm> Paint(IReadOnlyList<PaintStep> steps)
     {
+        List<int> seen = LastOfEqual.Of(steps);
         var segments = new SegmentSet();
-        int[] layerOfStep = new int[steps.Count];
+        int[] layerOfSource = new int[seen.Count];
         List<bool> isDark = [false];
-        for (int i = 0; i < steps.Count; i++)
+        for (int i = 0; i < seen.Count; i++)
         {
             // Steps of one kind that follow each other may be painted in any order.
-            bool dark = steps[i].IsDark;
-            if (isDark.Count == 1 || isDark[^1] != dark)
+            PaintStep step = steps[seen[i]];
+            if (isDark.Count == 1 || isDark[^1] != step.IsDark)
             {
-                isDark.Add(dark);
+                isDark.Add(step.IsDark);
             }
 
-            layerOfStep[i] = isDark.Count - 1;
-            segments.AddRings(steps[i].Rings, i, steps[i].Offset);
+            layerOfSource[i] = isDark.Count - 1;
+            segments.AddRings(step.Rings, i, step.Offset);
         }
 
-        return Covered(segments, CoverageRule.Painted(layerOfStep, [.. isDark]));
+        try
+        {
+            return Covered(segments, CoverageRule.Painted(layerOfSource, [.. isDark]));
+        }
+        catch (EntangledOutlinesException entangled)
+        {
+            throw new EntangledOutlinesException(seen[entangled.SourceNumber], entangled.Place);
+        }
     }
 
     /// <summary>Lays up to 64 inputs over each other and says, on both sides of every edge, which of them cover.</summary>

@@ -5,7 +5,7 @@ namespace CopperPath.Polygons;
 /// <summary>
 /// A piece of an input ring, stored from its lexicographically smaller end A to its larger end B.
 /// Source says which input (or painted object) the ring belongs to; Delta is +1 when the ring runs from A to B,
-/// -1 when it runs from B to A.
+/// -1 when it runs from B to A, and as many times that as the source has the same ring.
 /// </summary>
 internal readonly record struct Segment(long Ax, long Ay, long Bx, long By, int Source, int Delta)
 {
@@ -148,4 +148,33 @@ internal readonly record struct Segment(long Ax, long Ay, long Bx, long By, int 
 
     /// <summary>Whether the segment crosses the level line through the lower sides of the pixels of a row.</summary>
     public bool CrossesLowerSideOf(long pixelY) => MinY < pixelY && MaxY >= pixelY;
+
+    /// <summary>Whether the segment meets the rectangle through the centres of a box's outermost pixels.</summary>
+    public bool Touches(PixelBox box)
+    {
+        if (Bx < box.MinX || Ax > box.MaxX || MaxY < box.MinY || MinY > box.MaxY)
+        {
+            return false;
+        }
+
+        long dx = Dx, dy = Dy;
+        int one = ExactSign.OfCross(dx, dy, box.MinX - Ax, box.MinY - Ay);
+        return one == 0 || one != ExactSign.OfCross(dx, dy, box.MaxX - Ax, box.MinY - Ay)
+            || one != ExactSign.OfCross(dx, dy, box.MinX - Ax, box.MaxY - Ay)
+            || one != ExactSign.OfCross(dx, dy, box.MaxX - Ax, box.MaxY - Ay);
+    }
+
+    /// <summary>Width and height, added up, of the part of the segment's bounding box that lies within a box.</summary>
+    public long WidthAndHeightWithin(PixelBox box) =>
+        Math.Max(0, Math.Min(Bx, box.MaxX) - Math.Max(Ax, box.MinX)) + Math.Max(0, Math.Min(MaxY, box.MaxY) - Math.Max(MinY, box.MinY));
+
+    /// <summary>
+    /// Twice the height of this segment above another where both cross the left side of a column, times both widths.
+    /// </summary>
+    public Int128 TwiceHeightAbove(in Segment other, long column)
+    {
+        Int128 width = Dx, otherWidth = other.Dx;
+        return (2 * (Ay - other.Ay) * width * otherWidth)
+            + (Dy * (Int128)((2 * (column - Ax)) - 1) * otherWidth) - (other.Dy * (Int128)((2 * (column - other.Ax)) - 1) * width);
+    }
 }

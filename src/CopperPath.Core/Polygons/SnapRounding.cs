@@ -1,3 +1,5 @@
+using CopperPath.Geometry;
+
 namespace CopperPath.Polygons;
 
 /// <summary>
@@ -14,13 +16,19 @@ namespace CopperPath.Polygons;
 internal static class SnapRounding
 {
     private const int SegmentsPerTile = 4;
+    private const int TilesPerSegment = 16;
     private const int MostBands = 32;
 
     /// <summary>Snap-rounds the segments; the parts together hold every hot pixel that matters once.</summary>
     /// <param name="segments">Segments; those of one source follow each other.</param>
     /// <param name="rule">What covers a place; with it, pixels inside what is covered may be left out. May be null.</param>
     /// <param name="workers">Most cores to use, or -1 for all there are; the result is the same.</param>
-    public static TileNoder[] Run(Segment[] segments, CoverageRule? rule, int workers = -1)
+    /// <exception cref="EntangledOutlinesException">It would take too much work.</exception>
+    public static TileNoder[] Run(Segment[] segments, CoverageRule? rule, int workers = -1) =>
+        Run(segments, rule, WorkBudget.For(segments.Length), workers);
+
+    /// <summary>The same within a budget of one's own, which tells the work afterwards.</summary>
+    public static TileNoder[] Run(Segment[] segments, CoverageRule? rule, WorkBudget budget, int workers = -1)
     {
         if (segments.Length == 0)
         {
@@ -30,21 +38,63 @@ internal static class SnapRounding
         SourceSpan[] sources = SourceSpan.Of(segments);
         PixelBox box = new(sources.Min(s => s.Box.MinX), sources.Min(s => s.Box.MinY),
             sources.Max(s => s.Box.MaxX), sources.Max(s => s.Box.MaxY));
-        int shift = CoverGrid.ShiftFor(box, segments.Length / SegmentsPerTile);
+        Int128 widthsAndHeights = 0;
+        foreach (SourceSpan span in sources)
+        {
+            widthsAndHeights += span.WidthsAndHeights;
+        }
+
+        int shift = CoverGrid.ShiftFor(box, segments.Length / SegmentsPerTile, widthsAndHeights, segments.Length, TilesPerSegment);
         long rows = ((box.MaxY - box.MinY) >> shift) + 1;
         long rowsPerBand = (rows + MostBands - 1) / MostBands;
-        TileNoder[] parts = new TileNoder[(rows + rowsPerBand - 1) / rowsPerBand];
-        ParallelOptions options = new() { MaxDegreeOfParallelism = workers };
-        Parallel.For(0, parts.Length, options, () => new CoverGrid(segments, rule), (band, _, grid) =>
+        PixelBox[] bands = new PixelBox[(rows + rowsPerBand - 1) / rowsPerBand];
+        for (int band = 0; band < bands.Length; band++)
         {
             long bottom = box.MinY + ((band * rowsPerBand) << shift);
-            long top = Math.Min(box.MaxY, bottom + (rowsPerBand << shift) - 1);
-            parts[band] = new TileNoder(segments, rule);
-            DrawBand(grid, sources, new PixelBox(box.MinX, bottom, box.MaxX, top), shift);
-            parts[band].Node(grid);
-            return grid;
-        }, static _ => { });
+            bands[band] = box with { MinY = bottom, MaxY = Math.Min(box.MaxY, bottom + (rowsPerBand << shift) - 1) };
+        }
+
+        TileNoder[] parts = new TileNoder[bands.Length];
+        ParallelOptions options = new() { MaxDegreeOfParallelism = workers };
+        try
+        {
+            Parallel.For(0, parts.Length, options, () => new CoverGrid(segments, rule), (band, _, grid) =>
+            {
+                parts[band] = new TileNoder(segments, rule, budget);
+                DrawBand(grid, sources, bands[band], shift);
+                parts[band].Node(grid);
+                return grid;
+            }, static _ => { });
+        }
+        catch (AggregateException failure) when (failure.InnerExceptions.All(inner => inner is SpentBudgetException))
+        {
+            throw MostCrowded(segments, sources, bands, shift);
+        }
+
         return parts;
+    }
+
+    /// <summary>Says where most segments pass one tile: the same place, whatever tile the budget was spent in.</summary>
+    private static EntangledOutlinesException MostCrowded(
+        Segment[] segments, SourceSpan[] sources, PixelBox[] bands, int shift)
+    {
+        (int Length, int Source, PointNm Place) most = default;
+        CoverGrid grid = new(segments, null);
+        foreach (PixelBox band in bands)
+        {
+            DrawBand(grid, sources, band, shift);
+            for (int tile = 0; tile < grid.TileCount; tile++)
+            {
+                ReadOnlySpan<int> list = grid.ListOf(tile);
+                if (list.Length > most.Length)
+                {
+                    PixelBox box = grid.BoxOf(tile);
+                    most = (list.Length, segments[list[0]].Source, new PointNm((box.MinX + box.MaxX) / 2, (box.MinY + box.MaxY) / 2));
+                }
+            }
+        }
+
+        return new EntangledOutlinesException(most.Source, most.Place);
     }
 
     private static void DrawBand(CoverGrid grid, SourceSpan[] sources, PixelBox band, int shift)
@@ -68,7 +118,7 @@ internal static class SnapRounding
     }
 
     /// <summary>The segments of one source, and the box around them.</summary>
-    private readonly record struct SourceSpan(int Source, int First, int End, PixelBox Box)
+    private readonly record struct SourceSpan(int Source, int First, int End, PixelBox Box, Int128 WidthsAndHeights)
     {
         public static SourceSpan[] Of(Segment[] segments)
         {
@@ -77,15 +127,17 @@ internal static class SnapRounding
             {
                 long minX = long.MaxValue, minY = long.MaxValue, maxX = long.MinValue, maxY = long.MinValue;
                 int source = segments[first].Source, end = first;
+                Int128 widthsAndHeights = 0;
                 for (; end < segments.Length && segments[end].Source == source; end++)
                 {
                     minX = Math.Min(minX, segments[end].Ax);
                     maxX = Math.Max(maxX, segments[end].Bx);
                     minY = Math.Min(minY, segments[end].MinY);
                     maxY = Math.Max(maxY, segments[end].MaxY);
+                    widthsAndHeights += segments[end].Dx + Math.Abs(segments[end].Dy);
                 }
 
-                spans.Add(new SourceSpan(source, first, end, new PixelBox(minX, minY, maxX, maxY)));
+                spans.Add(new SourceSpan(source, first, end, new PixelBox(minX, minY, maxX, maxY), widthsAndHeights));
                 first = end;
             }
 

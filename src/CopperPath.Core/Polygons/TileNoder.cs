@@ -9,14 +9,25 @@ namespace CopperPath.Polygons;
 /// </summary>
 /// <param name="segments">All segments.</param>
 /// <param name="rule">What covers a place; null when only the pixels matter.</param>
-internal sealed class TileNoder(Segment[] segments, CoverageRule? rule)
+/// <param name="budget">What all boxes together may cost.</param>
+internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudget budget)
 {
     private const int SegmentsPerCell = 14;
     private const int TilesPerSegment = 2;
     private const int FruitlessCutsAllowed = 3;
 
+    /// <summary>From here on a box is crowded: comparing all with all takes so long that more cuts are worth a try.</summary>
+    private const int Crowd = 128;
+    private const int FruitlessCutsAllowedInCrowd = 10;
+    private const int TilesPerSegmentInCrowd = 16;
+    private const long WorkSpentAtOnce = 1 << 16;
+
     private readonly List<CoverGrid> _gridOfDepth = [];
     private readonly HotPixels _hotPixels = new();
+    private readonly Thinning? _thinning = rule is { KnowsHiding: true } ? new Thinning(segments, rule) : null;
+    private readonly PassingLines _passingLines = new(segments);
+    private long _work;
+    private long _workElsewhere;
     private readonly CellCoverage? _coverage = rule is null ? null : new CellCoverage(rule);
     private Segment[] _here = [];
     private int[] _numbers = [];
@@ -38,6 +49,8 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule)
                 Node(list, grid.BoxOf(tile), grid.StateOf(tile), 0, 0);
             }
         }
+
+        SpendAll();
     }
 
     /// <summary>Nodes one box.</summary>
@@ -50,37 +63,31 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule)
     /// </param>
     private void Node(ReadOnlySpan<int> list, PixelBox box, int state, int depth, int fruitlessCuts)
     {
-        if (list.Length <= SegmentsPerCell || fruitlessCuts > FruitlessCutsAllowed || box.IsSinglePixel)
+        int cutsAllowed = list.Length < Crowd ? FruitlessCutsAllowed : FruitlessCutsAllowedInCrowd;
+        if (list.Length <= SegmentsPerCell || fruitlessCuts > cutsAllowed || box.IsSinglePixel)
         {
             Resolve(list, box, state);
             return;
         }
 
-        if (RunsThroughInParallel(list, box))
+        if (_passingLines.RunSideBySide(list, box))
         {
             return;
         }
 
-        if (_gridOfDepth.Count == depth)
+        if (list.Length >= Crowd && NodeThinned(list, box, state, depth, fruitlessCuts))
         {
-            _gridOfDepth.Add(new CoverGrid(segments, rule));
+            return;
         }
 
-        CoverGrid grid = _gridOfDepth[depth];
-        grid.Reset(box, CoverGrid.ShiftFor(box, Math.Max(4, list.Length * TilesPerSegment)), state);
-        for (int i = 0; i < list.Length;)
+        CoverGrid grid = Cut(list, box, state, depth);
+        var worth = CutWorth.Of(grid, list.Length);
+        if (!worth.Pays)
         {
-            int source = segments[list[i]].Source;
-            grid.Begin(source);
-            for (; i < list.Length && !CoverGrid.IsWinding(list[i]) && segments[list[i]].Source == source; i++)
-            {
-                grid.Draw(list[i]);
-            }
-
-            grid.End(i < list.Length && CoverGrid.IsWinding(list[i]) ? CoverGrid.WindingOf(list[i++]) : 0);
+            NodeBundle(list, box, state, depth, fruitlessCuts);
+            return;
         }
 
-        grid.Finish();
         for (int tile = 0; tile < grid.TileCount; tile++)
         {
             ReadOnlySpan<int> inTile = grid.ListOf(tile);
@@ -93,27 +100,135 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule)
     }
 
     /// <summary>
-    /// Whether all segments run level, or all upright, and none ends in the box, so that nothing there can be hot: the
-    /// strokes of hatched fills, and the sides of areas painted one over the other.
+    /// Nodes a box whose segments stay together in its tiles because they run along each other: what cannot be seen is
+    /// left out of the box or, where that is too little, of each tile; what is left then is compared all with all.
     /// </summary>
-    private bool RunsThroughInParallel(ReadOnlySpan<int> list, PixelBox box)
+    private void NodeBundle(ReadOnlySpan<int> list, PixelBox box, int state, int depth, int fruitlessCuts)
     {
-        bool areLevel = true, areUpright = true;
+        if (list.Length < Crowd && NodeThinned(list, box, state, depth, fruitlessCuts))
+        {
+            return;
+        }
+
+        CoverGrid grid = _gridOfDepth[depth];
+        int[]?[] tiles = new int[grid.TileCount][];
+        int[] states = new int[grid.TileCount];
+        var worth = new CutWorth(list.Length);
+        for (int tile = 0; tile < tiles.Length; tile++)
+        {
+            ReadOnlySpan<int> inTile = grid.ListOf(tile);
+            states[tile] = grid.StateOf(tile);
+            if (inTile.Length > SegmentsPerCell && _passingLines.RunSideBySide(inTile, grid.BoxOf(tile)))
+            {
+                continue;
+            }
+
+            if (inTile.Length > SegmentsPerCell && _thinning is not null)
+            {
+                inTile = _thinning.Thin(inTile, grid.BoxOf(tile), states[tile]);
+                states[tile] = _thinning.State;
+            }
+
+            tiles[tile] = inTile.ToArray();
+            worth.Add(inTile.Length, tile % grid.Columns, tile / grid.Columns);
+        }
+
+        if (!worth.Pays)
+        {
+            Resolve(list, box, state);
+            return;
+        }
+
+        for (int tile = 0; tile < tiles.Length; tile++)
+        {
+            if (tiles[tile] is { Length: > 0 } inTile)
+            {
+                Node(inTile, grid.BoxOf(tile), states[tile], depth + 1,
+                    inTile.Length > list.Length / 2 ? fruitlessCuts + 1 : 0);
+            }
+        }
+    }
+
+    /// <summary>Nodes the box without what cannot be seen there, if that is a good part of the list.</summary>
+    private bool NodeThinned(ReadOnlySpan<int> list, PixelBox box, int state, int depth, int fruitlessCuts)
+    {
+        if (_thinning is null)
+        {
+            return false;
+        }
+
+        ReadOnlySpan<int> thinned = _thinning.Thin(list, box, state);
+        if (thinned.Length > list.Length - (list.Length / 4))
+        {
+            return false;
+        }
+
+        Node(thinned.ToArray(), box, _thinning.State, depth, fruitlessCuts);
+        return true;
+    }
+
+    private CoverGrid Cut(ReadOnlySpan<int> list, PixelBox box, int state, int depth)
+    {
+        if (_gridOfDepth.Count == depth)
+        {
+            _gridOfDepth.Add(new CoverGrid(segments, rule));
+        }
+
+        CoverGrid grid = _gridOfDepth[depth];
+        grid.Reset(box, ShiftFor(list, box), state);
+        for (int i = 0; i < list.Length;)
+        {
+            int source = segments[list[i]].Source;
+            grid.Begin(source);
+            for (; i < list.Length && !CoverGrid.IsWinding(list[i]) && segments[list[i]].Source == source; i++)
+            {
+                grid.Draw(list[i]);
+            }
+
+            grid.End(i < list.Length && CoverGrid.IsWinding(list[i]) ? CoverGrid.WindingOf(list[i++]) : 0);
+        }
+
+        Spend(grid.TileCount + grid.EntryCount);
+        grid.Finish();
+        return grid;
+    }
+
+    private int ShiftFor(ReadOnlySpan<int> list, PixelBox box)
+    {
+        long tilesWanted = Math.Max(4, (long)list.Length * TilesPerSegment);
+        if (list.Length < Crowd)
+        {
+            return CoverGrid.ShiftFor(box, tilesWanted);
+        }
+
+        Int128 sum = 0;
         foreach (int listed in list)
         {
             if (!CoverGrid.IsWinding(listed))
             {
-                ref readonly Segment s = ref segments[listed];
-                areLevel &= s.Dy == 0;
-                areUpright &= s.Dx == 0;
-                if (!(areLevel || areUpright) || box.Contains(s.Ax, s.Ay) || box.Contains(s.Bx, s.By))
-                {
-                    return false;
-                }
+                sum += segments[listed].WidthAndHeightWithin(box);
             }
         }
 
-        return true;
+        return CoverGrid.ShiftFor(box, tilesWanted, sum, list.Length, TilesPerSegmentInCrowd);
+    }
+
+    /// <summary>Counts work, and spends it from time to time.</summary>
+    private void Spend(long units)
+    {
+        _work += units;
+        if (_work >= WorkSpentAtOnce)
+        {
+            SpendAll();
+        }
+    }
+
+    private void SpendAll()
+    {
+        long elsewhere = _passingLines.Work + (_coverage?.Work ?? 0) + (_thinning?.Work ?? 0);
+        budget.Spend(_work + elsewhere - _workElsewhere);
+        _workElsewhere = elsewhere;
+        _work = 0;
     }
 
     private void Resolve(ReadOnlySpan<int> list, PixelBox box, int state)
@@ -132,6 +247,8 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule)
                     Passages.Add(new Passage(_numbers[i], Vertices.Count, change));
                 }
             }
+
+            Spend(here.Length + (WorkBudget.UnitsPerPassage * (Passages.Count - before)));
 
             if (Passages.Count > before)
             {
@@ -195,6 +312,8 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule)
                     _hotPixels.Add(x, y);
                 }
             }
+
+            Spend(here.Length - i);
         }
     }
 }

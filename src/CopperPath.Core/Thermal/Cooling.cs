@@ -18,4 +18,7 @@ public sealed record Cooling(double AmbientK, BoardPosture Posture, FaceCooling 
 {
     /// <summary>Scale on both film coefficients, 1 as stated: correlations and air flows are known to some tenths only.</summary>
     public double FilmScale { get; init; } = 1;
+
+    /// <summary>Size of the board for still air, from its outline; null to go by the extent of the cells.</summary>
+    public PlateSize? Plate { get; init; }
 }

@@ -25,9 +25,9 @@ internal sealed class FaceExchange
         _face = isTop ? cooling.Top : cooling.Bottom;
         _posture = cooling.Posture == BoardPosture.Vertical ? FacePosture.Vertical : isTop ? FacePosture.Up : FacePosture.Down;
         (_ambientK, _filmScale) = (cooling.AmbientK, cooling.FilmScale);
-        double widthM = grid.X.LinesM[^1] - grid.X.LinesM[0];
-        double heightM = grid.Y.LinesM[^1] - grid.Y.LinesM[0];
-        _lengthM = _posture == FacePosture.Vertical ? heightM : widthM * heightM / (2 * (widthM + heightM));
+        PlateSize plate = cooling.Plate
+            ?? PlateSize.OfRectangle(grid.X.LinesM[^1] - grid.X.LinesM[0], grid.Y.LinesM[^1] - grid.Y.LinesM[0]);
+        _lengthM = plate.LengthM(_posture);
         foreach ((_, double areaM2) in Cells())
         {
             _areaM2 += areaM2;
@@ -36,6 +36,9 @@ internal sealed class FaceExchange
 
     /// <summary>Film coefficient at the last call of <see cref="Update"/>, watts per square metre and kelvin.</summary>
     public double FilmWPerM2K { get; private set; }
+
+    /// <summary>The still air at that face then; null where a film is stated.</summary>
+    public StillAir? StillAir { get; private set; }
 
     /// <summary>True for a face without film and without radiation.</summary>
     public bool GivesNothing => _face.FilmWPerM2K == 0 && _face.Emissivity == 0;
@@ -53,6 +56,7 @@ internal sealed class FaceExchange
         }
 
         FilmWPerM2K = FilmAt(meanK);
+        StillAir = _face.FilmWPerM2K is null ? NaturalConvection.At(_posture, meanK, _ambientK, _lengthM) : null;
         double stepK = 1e-3 * Math.Max(1, Math.Abs(meanK));
         double slope = FilmWPerM2K + (meanK * (FilmAt(meanK + stepK) - FilmWPerM2K) / stepK);
         double ambient4 = Math.Pow(_ambientK, 4);

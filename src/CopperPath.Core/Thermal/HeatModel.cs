@@ -12,6 +12,7 @@ public sealed class HeatModel
     private readonly NetList _nets;
     private readonly ThermalSection _section;
     private readonly CopperRaster _board;
+    private readonly PlateSize? _plate;
     private readonly CopperRaster?[] _copper;
     private readonly IReadOnlyList<(Barrel Barrel, IReadOnlyList<(int Node, double Share)> Parts)> _walls;
     private readonly CopperLoss _loss;
@@ -36,6 +37,7 @@ public sealed class HeatModel
                 nets.Nets.Select(net => net.Sheets.FirstOrDefault(sheet => sheet.Layer == layer)?.Islands ?? []), x, y);
         }
 
+        _plate = profile.Count > 0 ? PlateSize.Of(profile) : null;
         _board = profile.Count > 0 ? CopperRaster.Of(profile, x, y) : CopperRaster.Full(x, y);
         _walls = [.. nets.Nets.SelectMany(net => net.Barrels).Select(barrel =>
             (barrel, CellShares.Of(_grid, _grid.PlaneOf(barrel.Layers[0]), [barrel.Outline])))];
@@ -76,7 +78,7 @@ public sealed class HeatModel
             }
         }
 
-        Cooling cooling = BoardHeat.CoolingOf(_section, conditions.AmbientK) with { FilmScale = conditions.FilmScale };
+        Cooling cooling = BoardHeat.CoolingOf(_section, conditions.AmbientK) with { FilmScale = conditions.FilmScale, Plate = _plate };
         double[]? start = like is { Result.Status: ThermalStatus.Solved } ? like.At(_grid) : null;
         return new TemperatureField(network, ThermalSolver.Solve(network, sources, cooling, sinks, start));
     }

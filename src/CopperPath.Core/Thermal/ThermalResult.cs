@@ -52,6 +52,12 @@ public sealed record ThermalResult(
     double FilmBottomWPerM2K,
     int Rounds)
 {
+    /// <summary>Still air at the top face; null where a film is stated.</summary>
+    public StillAir? StillAirTop { get; init; }
+
+    /// <summary>The same at the bottom face.</summary>
+    public StillAir? StillAirBottom { get; init; }
+
     /// <summary>Why there is no solution, in words; empty when there is one.</summary>
     public string Explanation => Status switch
     {

@@ -200,7 +200,11 @@ public static class ThermalSolver
         }
 
         public ThermalResult Ended(ThermalStatus status, double[] riseK, int rounds) =>
-            new(status, riseK, _books, _top.FilmWPerM2K, _bottom.FilmWPerM2K, rounds);
+            new(status, riseK, _books, _top.FilmWPerM2K, _bottom.FilmWPerM2K, rounds)
+            {
+                StillAirTop = _top.StillAir,
+                StillAirBottom = _bottom.StillAir,
+            };
 
         private void Tie(HeatSink sink)
         {

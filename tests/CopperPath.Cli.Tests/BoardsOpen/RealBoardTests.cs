@@ -24,7 +24,7 @@ public sealed class RealBoardTests
             solved.Length.ShouldBe(nets);
             foreach (JsonElement net in solved)
             {
-                net.GetProperty("status").GetString().ShouldBe("Solved");
+                net.GetProperty("status").GetString().ShouldBe("solved");
                 net.GetProperty("currentBalanceRatio").GetDouble().ShouldBeLessThan(1e-9);
             }
         }

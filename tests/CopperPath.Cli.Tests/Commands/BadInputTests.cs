@@ -2,7 +2,7 @@ using CopperPath.Core.Tests.Gallery;
 
 namespace CopperPath.Cli.Tests.Commands;
 
-/// <summary>Bad input ends in one clear line with its place, exit code 2, and nothing written.</summary>
+/// <summary>Bad input ends in one clear line with its place, exit code 2, and a report that says no more.</summary>
 public sealed class BadInputTests
 {
     private const string Bar = """
@@ -33,7 +33,7 @@ public sealed class BadInputTests
 
         run.ExitCode.ShouldBe(2);
         run.Errors.ShouldHaveSingleItem().ShouldContain("nowhere");
-        ShouldHaveWrittenNothing(board);
+        ShouldSayThatItCouldNotJudge(board);
     }
 
     [Fact]
@@ -50,7 +50,7 @@ public sealed class BadInputTests
         run.ExitCode.ShouldBe(2);
         run.Errors.ShouldNotBeEmpty();
         run.Errors[0].ShouldContain("layer1.gbr:5:1: error");
-        ShouldHaveWrittenNothing(board);
+        ShouldSayThatItCouldNotJudge(board);
     }
 
     [Fact]
@@ -64,7 +64,7 @@ public sealed class BadInputTests
         run.ExitCode.ShouldBe(2);
         run.Errors[0].ShouldContain("layer1.gbr:");
         run.Errors[0].ShouldContain("D77");
-        ShouldHaveWrittenNothing(board);
+        ShouldSayThatItCouldNotJudge(board);
     }
 
     [Fact]
@@ -79,7 +79,7 @@ public sealed class BadInputTests
         run.ExitCode.ShouldBe(2);
         string line = run.Errors.ShouldHaveSingleItem();
         line.ShouldMatch(@"brief\.yaml:17:\d+: error CIR010: found the pin J1\.9; expected a pin on net .*did you mean J1\.1\?");
-        ShouldHaveWrittenNothing(board);
+        ShouldSayThatItCouldNotJudge(board);
     }
 
     [Fact]
@@ -92,7 +92,7 @@ public sealed class BadInputTests
 
         run.ExitCode.ShouldBe(2);
         run.Errors.ShouldHaveSingleItem().ShouldMatch(@"brief\.yaml:17:\d+: error BRF\d+: .*A");
-        ShouldHaveWrittenNothing(board);
+        ShouldSayThatItCouldNotJudge(board);
     }
 
     [Fact]
@@ -104,6 +104,6 @@ public sealed class BadInputTests
         run.Error.ShouldContain("BRIEF");
     }
 
-    private static void ShouldHaveWrittenNothing(SyntheticBoard board) =>
-        Directory.EnumerateDirectories(board.Folder).ShouldBeEmpty();
+    private static void ShouldSayThatItCouldNotJudge(SyntheticBoard board) =>
+        File.ReadAllText(Path.Combine(board.Folder, "copperpath-report", "brief", "results.json")).ShouldContain("\"CouldNotJudge\"");
 }

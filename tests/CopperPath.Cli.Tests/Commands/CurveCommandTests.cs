@@ -22,7 +22,7 @@ public sealed class CurveCommandTests : IDisposable
         run.Output.ShouldContain("capacity curves of Synthetic");
         again.Output.Replace(second, first, StringComparison.Ordinal).ShouldBe(run.Output);
         string[] files = ["curve-layer-1.png", "curve-layer-1.svg"];
-        Directory.GetFiles(first).Select(file => Path.GetFileName(file)!).Order(StringComparer.Ordinal).ShouldBe(files);
+        Directory.GetFiles(first).Select(file => Path.GetFileName(file)!).Order(StringComparer.Ordinal).ShouldBe([".copperpath-report", .. files]);
         foreach (string file in files)
         {
             File.ReadAllBytes(Path.Combine(second, file)).ShouldBe(File.ReadAllBytes(Path.Combine(first, file)));

@@ -51,7 +51,7 @@ public sealed class DemoBoardTests
         (int exit, JsonElement results) = Check(brief);
 
         results.GetProperty("findings").EnumerateArray().Select(finding => finding.GetProperty("level").GetString()).Distinct()
-            .ShouldBe([nameof(FindingLevel.Remark)], "nothing above a remark on the mended board");
+            .ShouldBe([FindingLevel.Remark.Word()], "nothing above a remark on the mended board");
         exit.ShouldBe(0);
     }
 

@@ -12,4 +12,12 @@ public sealed class MarkupTests
 
         outer.ToString().ShouldBe("<p title=\"&quot;x&quot;\"><b>a&lt;b&gt; &amp; &quot;c&quot;</b>12</p>");
     }
+
+    [Fact]
+    public void InsertedTextIsMadeVisibleAndKeepsItsLines()
+    {
+        Markup page = $"<pre title=\"{"a\u202e"}\">{"one\n\ttwo\0\u001b"}</pre>";
+
+        page.ToString().ShouldBe("<pre title=\"a\\u{202E}\">one\n\ttwo\\u{0}\\u{1B}</pre>");
+    }
 }

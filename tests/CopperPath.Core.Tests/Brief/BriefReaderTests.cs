@@ -110,7 +110,7 @@ public class BriefReaderTests
             "limits: sharing ratio: 2.00, least area ratio: 4.00, sensitive distance: 2.00 mm, capacitor vias: 2, capacitor distance ratio: 4.00, "
                 + "bank drop: 10.0 mV, hot loop ratio: 2.00 (common practice, no source; remarks only)",
             "conductor temperature: 45.0 °C, ambient plus the allowed temperature rise (worst case)",
-            "accuracy: 1 %, the distance of the proven bounds of each loss",
+            "accuracy: 1 %, the distance of the bounds of each loss and drop",
             "thermal: board horizontal in still air, emissivity 0.9, FR-4 of 0.3 W/(m·K) through and 0.8 W/(m·K) in plane; losses of parts as the converters' efficiencies say",
             "net 'n': role: other",
             "net 'n': voltage drop: no limit, the drop is reported and not judged",

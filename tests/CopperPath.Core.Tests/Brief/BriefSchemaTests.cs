@@ -16,6 +16,7 @@ public class BriefSchemaTests
     private static readonly Dictionary<string, SectionKeys> s_keysByDefinition = new()
     {
         [""] = BriefKeys.Root,
+        ["blank"] = BriefKeys.Blank,
         ["board"] = BriefKeys.Board,
         ["layerAnswer"] = BriefKeys.LayerAnswer,
         ["drillFormat"] = BriefKeys.DrillFormat,
@@ -63,10 +64,25 @@ public class BriefSchemaTests
         maps.ShouldAllBe(map => !(bool)Definition(map)["additionalProperties"]!);
     }
 
+    /// <summary>The reader takes a blank for any value; only the format's version must stand.</summary>
+    [Fact]
+    public void EveryValueMayBeABlank()
+    {
+        foreach (string definition in s_keysByDefinition.Keys.Where(key => key != "blank"))
+        {
+            foreach ((string key, JsonNode? property) in Definition(definition)["properties"]!.AsObject().Where(property => property.Key != "copperpath"))
+            {
+                property!["anyOf"].ShouldNotBeNull($"{definition}: {key}").AsArray()
+                    .ShouldContain(kind => (string?)kind!["$ref"] == "#/$defs/blank", $"{definition}: {key}");
+            }
+        }
+    }
+
     [Fact]
     public void WordsAreThoseOfTheReader()
     {
         Words("layerAnswer", "role").ShouldBe(BoardSectionReader.FileRoles.Select(choice => choice.Word));
+        Words("layerAnswer", "polarity").ShouldBe(BoardSectionReader.Polarities.Select(choice => choice.Word));
         Words("drillFormat", "unit").ShouldBe(BoardSectionReader.DrillUnits.Select(choice => choice.Word));
         Words("drillFormat", "zeros").ShouldBe(BoardSectionReader.OmittedZerosWords.Select(choice => choice.Word));
         Words("limits", "judge by").ShouldBe(LimitsSectionReader.JudgingRules.Select(choice => choice.Word));
@@ -77,12 +93,13 @@ public class BriefSchemaTests
         Words("thermal", "orientation").ShouldBe(ThermalSectionReader.Orientations.Select(choice => choice.Word));
 
         static IEnumerable<string> Words(string definition, string key) =>
-            Definition(definition)["properties"]![key]!["enum"]!.AsArray().Select(word => (string)word!);
+            Definition(definition)["properties"]![key]!["anyOf"]!.AsArray().First(kind => kind!["enum"] is not null)!["enum"]!.AsArray().Select(word => (string)word!);
     }
 
     /// <summary>A key the schema requires is asked for by the reader when it is missing, and no other.</summary>
     [Theory]
     [InlineData("", "b: 1")]
+    [InlineData("blank", "ambient: { candidates: [25 degC] }")]
     [InlineData("board", "board: {}")]
     [InlineData("limits", "limits: {}")]
     [InlineData("stackup", "stackup: { dielectric: [1 mm] }")]

@@ -77,4 +77,9 @@ public class CurrentBalanceTests
     public void OneTerminalIsTooFew() => ExampleBrief
         .ReadTerminals("name: a, pins: [J1.1], enters: 1 A")
         .Diagnostics.ShouldHaveSingleItem().Code.ShouldBe("BRF037");
+
+    [Fact]
+    public void ACurrentTooSmallForAnyPowerPathIsRefused() =>
+        ExampleBrief.ReadTerminals("name: a, pins: [J1.1], enters: 1e-200 A", "name: b, component: U1, takes: rest").Diagnostics
+            .ShouldContain(diagnostic => diagnostic.ToString().Contains("found `1e-200 A`; expected 0 A, or a current of at least 1.00 nA", StringComparison.Ordinal));
 }

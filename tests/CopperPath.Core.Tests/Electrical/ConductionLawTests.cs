@@ -54,7 +54,7 @@ public sealed class ConductionLawTests
         ConductionResult result = IrregularPiece([2, 3, -1, -4]).Solve(Fineness);
 
         result.CurrentBalanceRatio.ShouldBeLessThan(1e-9);
-        result.PowerBalanceRatio.ShouldBeLessThan(1e-9);
+        result.PowerBalanceRatio.ShouldNotBeNull().ShouldBeLessThan(1e-9);
         result.Terminals.Select(terminal => terminal.ContactCurrentsA.Sum())
             .Zip([2.0, 3, -1, -4]).ShouldAllBe(pair => Math.Abs(pair.First - pair.Second) < 1e-9 * 5);
 

@@ -119,7 +119,7 @@ public sealed class ExactResistanceTests
         ConductionResult result = review.Nets.ShouldHaveSingleItem().Conduction;
         result.Status.ShouldBe(ConductionStatus.Solved, result.Explanation);
         result.CurrentBalanceRatio.ShouldBeLessThan(1e-9);
-        result.PowerBalanceRatio.ShouldBeLessThan(1e-8);
+        result.PowerBalanceRatio.ShouldNotBeNull().ShouldBeLessThan(1e-8);
         return result;
     }
 

@@ -43,6 +43,9 @@ public sealed class LadderTests
         result.Barrels.Sum(barrel => barrel.CurrentA).ShouldBe(10, 1e-8);
         result.Barrels.Select(barrel => barrel.CurrentA / 10).Zip(shares)
             .ShouldAllBe(pair => Math.Abs(pair.First - pair.Second) < 2e-3 * pair.Second);
+
+        // The potential is linear in each bay, so that nothing is left to estimate but what the welding grid does to their lengths.
+        result.Barrels.Zip(shares).ShouldAllBe(pair => Math.Abs(pair.First.CurrentA - (10 * pair.Second)) < pair.First.AccuracyA + 1e-3);
     }
 
     /// <summary>

@@ -61,6 +61,9 @@ public sealed record BuckBoard
     /// <summary>Lines added to the limits.</summary>
     public string Limits { get; init; } = "  bank drop: 40 mV\n  sharing ratio: 4\n";
 
+    /// <summary>Stands in <see cref="Sections"/> for the fingerprint of the board's files.</summary>
+    public const string OwnFingerprint = "OWN_FINGERPRINT";
+
     /// <summary>Lines added at the end of the brief.</summary>
     public string Sections { get; init; } = "";
 
@@ -78,7 +81,9 @@ public sealed record BuckBoard
             .Replace("  temperature rise: 200 K", string.Create(CultureInfo.InvariantCulture, $"  temperature rise: {RiseK} K\n  voltage drop: 60 mV\n  plane slot length: 6 mm\n{Limits}"), StringComparison.Ordinal)
             .Replace("ambient: 20 degC", "ambient: 20 degC\naccuracy: 5 %", StringComparison.Ordinal)
             .Replace("dielectric: [1.5 mm]", "dielectric: [0.2 mm]", StringComparison.Ordinal);
-        File.WriteAllText(brief, text + Converter() + Sections);
+        string sections = !Sections.Contains(OwnFingerprint, StringComparison.Ordinal) ? Sections
+            : Sections.Replace(OwnFingerprint, Analysis.Survey(board.Folder).Board.Fingerprint, StringComparison.Ordinal);
+        File.WriteAllText(brief, text + Converter() + sections);
         Review review = Analysis.Check(brief);
         review.Diagnostics.Where(diagnostic => diagnostic.Severity == Diagnostics.Severity.Error).ShouldBeEmpty();
         return review;

@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text;
+using CopperPath.Geometry;
+using CopperPath.Reading.Gerber;
 
 namespace CopperPath.Core.Tests.Gallery;
 
@@ -72,6 +74,7 @@ public sealed class SyntheticBoard : IDisposable
                 $"%TF.FileFunction,Copper,L{layer},{side}*%\n%FSLAX46Y46*%\n%MOMM*%\nG75*\n%LPD*%\n{_layers[layer - 1]}M02*\n");
         }
 
+        WriteProfile();
         if (_drill.Length > 0)
         {
             File.WriteAllText(Path.Combine(_folder, "plated.drl"),
@@ -98,6 +101,20 @@ public sealed class SyntheticBoard : IDisposable
             {netAndTerminals}
             """));
         return brief;
+    }
+
+    /// <summary>A board as large as its copper.</summary>
+    private void WriteProfile()
+    {
+        BoxNm copper = BoxNm.Around(Directory.EnumerateFiles(_folder, "layer*.gbr").Order(StringComparer.Ordinal)
+            .Select(file => GerberReader.Read(file, File.ReadAllBytes(file)).Artwork?.Bounds ?? BoxNm.Empty));
+        if (!copper.IsEmpty)
+        {
+            PointNm[] corners = [.. copper.ToRing(), copper.ToRing()[0]];
+            string lines = string.Concat(corners.Select((p, i) => FormattableString.Invariant($"X{p.X}Y{p.Y}D0{(i == 0 ? 2 : 1)}*\n")));
+            File.WriteAllText(Path.Combine(_folder, "profile.gbr"),
+                $"%TF.FileFunction,Profile,NP*%\n%FSLAX46Y46*%\n%MOMM*%\n%ADD10C,0.05*%\nG01*\nD10*\n{lines}M02*\n");
+        }
     }
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);

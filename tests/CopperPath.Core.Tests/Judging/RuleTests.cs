@@ -72,7 +72,7 @@ public sealed class RuleTests
 
     [Fact]
     public void EveryRuleHasABoardThatTripsIt() =>
-        RuleCatalogue.All.Select(rule => rule.Id).ShouldBe(s_spoilt.Keys.Append("open"), ignoreOrder: true);
+        RuleCatalogue.All.Select(rule => rule.Id).ShouldBe(s_spoilt.Keys.Concat(["open", "one-conductor", "two-names", "accuracy"]), ignoreOrder: true);
 
     [Fact]
     public void CopperThatDoesNotReachATerminalIsOpen()
@@ -114,10 +114,10 @@ public sealed class RuleTests
         BuckBoard board = new()
         {
             PinRatingA = 0.5,
-            Sections = """
+            Sections = $$"""
                 waivers:
-                  - { rule: pin-rating, net: Input, reason: short test only, by: lead engineer }
-                  - { rule: neck, net: Output, reason: none needed, by: lead engineer }
+                  - { rule: pin-rating, net: Input, reason: short test only, by: lead engineer, fingerprint: {{BuckBoard.OwnFingerprint}} }
+                  - { rule: neck, net: Output, reason: none needed, by: lead engineer, fingerprint: {{BuckBoard.OwnFingerprint}} }
                   - { rule: no-such-rule, net: Output, reason: none, by: lead engineer }
 
                 """,

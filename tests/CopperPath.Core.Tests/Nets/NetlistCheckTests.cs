@@ -217,7 +217,8 @@ public sealed class NetlistCheckTests
         netlist.WriteTo(board.Folder);
         change?.Invoke(board.Folder);
         Board rebuilt = Analysis.Survey(board.Folder).Board;
-        rebuilt.Diagnostics.ShouldNotContain(d => d.Severity == Severity.Error);
+        // That so small a board makes no sense as a whole is the cross-check's to say.
+        rebuilt.Diagnostics.ShouldNotContain(d => d.Severity == Severity.Error && !d.Code.StartsWith("SET", StringComparison.Ordinal));
         return rebuilt.Nets.ShouldNotBeNull();
     }
 }

@@ -47,7 +47,7 @@ internal static class BasisSection
         Position = diagnostic.Position with { File = Path.GetFileName(Path.TrimEndingDirectorySeparator(diagnostic.Position.File)) },
     };
 
-    private static Markup Messages(IReadOnlyList<Diagnostic> diagnostics) => diagnostics.Count == 0
+    internal static Markup Messages(IReadOnlyList<Diagnostic> diagnostics) => diagnostics.Count == 0
         ? (Markup)$"<p>None.</p>"
         : (Markup)$"""
             <ul class="messages">{diagnostics.OrderByDescending(d => d.Severity).Take(MessagesShown).Select(d => (Markup)$"<li>{WithoutFolder(d).ToString()}</li>")}</ul>

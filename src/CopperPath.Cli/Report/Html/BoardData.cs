@@ -6,6 +6,7 @@ using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Judging;
 using CopperPath.Nets;
+using CopperPath.OutsideText;
 
 namespace CopperPath.Cli.Report.Html;
 
@@ -145,7 +146,7 @@ internal sealed class BoardData
         foreach (SolvedNet net in _review.Nets)
         {
             json.WriteStartObject();
-            json.WriteString("name", net.Bound.Review.Name);
+            json.WriteString("name", VisibleText.Of(net.Bound.Review.Name));
             json.WriteStartArray("holes");
             foreach (IGrouping<object, BarrelCurrent> hole in net.Conduction.Barrels
                 .GroupBy(barrel => (object)barrel.Barrel, ReferenceEqualityComparer.Instance))
@@ -226,7 +227,7 @@ internal sealed class BoardData
                 json.WriteEndArray();
             }
 
-            json.WriteString("subject", finding.Subject);
+            json.WriteString("subject", VisibleText.Of(finding.Subject));
             json.WriteString("rule", finding.Rule);
             json.WriteBoolean("isBeyond", FindingMark.IsBeyond(finding));
             json.WriteEndObject();

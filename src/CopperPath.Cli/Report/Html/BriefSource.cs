@@ -8,10 +8,14 @@ namespace CopperPath.Cli.Report.Html;
 /// <param name="Bytes">Its content.</param>
 internal sealed record BriefSource(string Name, byte[] Bytes)
 {
-    public string Text => Encoding.UTF8.GetString(Bytes);
+    /// <summary>What the brief is called among the inputs of a fingerprint: no file of a board has this name, and its own does not matter.</summary>
+    public const string EntryName = "/";
+
+    /// <summary>Without the mark of byte order, which is no part of what was written.</summary>
+    public string Text => Encoding.UTF8.GetString(Bytes).TrimStart('\uFEFF');
 
     public string Sha256 => Convert.ToHexStringLower(SHA256.HashData(Bytes));
 
-    /// <summary>Reads the brief again, which was readable a moment ago.</summary>
-    public static BriefSource Of(string path) => new(Path.GetFileName(path), File.ReadAllBytes(path));
+    /// <summary>The brief of a review, as it was read for it.</summary>
+    public static BriefSource Of(string path, Review review) => new(Path.GetFileName(path), review.BriefBytes.ToArray());
 }

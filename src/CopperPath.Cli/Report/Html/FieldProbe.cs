@@ -24,7 +24,7 @@ internal static class FieldProbe
                 json.WriteNumber("yM", Math.Round(grid.CentreYM(row), 9));
                 json.WriteNumber("currentDensityAPerM2", grid.DensityAPerM2[column, row]);
                 json.WriteNumber("dropV", grid.DropV[column, row]);
-                if (grid.RiseK is { } rise)
+                if (grid.RiseK is { } rise && float.IsFinite(rise[column, row]))
                 {
                     json.WriteNumber("riseK", rise[column, row]);
                 }

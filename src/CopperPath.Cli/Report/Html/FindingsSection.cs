@@ -30,10 +30,5 @@ internal static class FindingsSection
         new((Markup)$"""{finding.Sentence} <strong>{finding.Advice}</strong> <small>Rests on: {finding.Assumption}.</small>{(finding.Waiver is { } waiver ? (Markup)$"<br>Waived by {waiver.By}: {waiver.Reason}" : Markup.Nothing)}""", finding.Sentence),
     ];
 
-    private static string LevelText(Finding finding) => finding.Waiver is not null ? " waived" : finding.Level switch
-    {
-        FindingLevel.BeyondLimit => " beyond limit",
-        FindingLevel.Undecided => " undecided",
-        _ => " remark",
-    };
+    private static string LevelText(Finding finding) => $" {finding.Level.Word()}{(finding.Waiver is null ? "" : ", waived")}";
 }

@@ -18,29 +18,19 @@ internal static class HtmlReport
     /// <param name="grids">The fields, sampled.</param>
     /// <param name="scales">The scales of the pictures.</param>
     /// <param name="waveforms">A picture for each converter of the brief.</param>
+    /// <param name="parts">Told which section could not be made; the page then says so in its place.</param>
     public static OutputFile Of(
-        Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, IReadOnlyList<FieldGrid> grids, ReviewScales scales, IReadOnlyList<OutputFile> waveforms)
+        Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, IReadOnlyList<FieldGrid> grids, ReviewScales scales,
+        IReadOnlyList<OutputFile> waveforms, ReportParts parts)
     {
         ConductorRating rating = ConductorRating.Shown(review.Brief!.Limits.JudgeBy, review.Stack!);
-        (string json, string bytes) = BoardData.Of(review, rating, grids, scales);
+        (string json, string bytes) = parts.Make($"{FileName}, data of the board view", () => BoardData.Of(review, rating, grids, scales), ("{}", ""));
         string revision = review.Brief.Board.Revision is { } text ? $", revision {text}" : "";
-        Markup capacity = CapacitySection.Of(review, stretches, rating);
-        Markup tolerance = ToleranceSection.Of(review);
-        Markup converters = ConvertersSection.Of(review, waveforms);
+        Markup capacity = Section("capacity", () => CapacitySection.Of(review, stretches, rating));
+        Markup tolerance = Section("tolerance", () => ToleranceSection.Of(review));
+        Markup converters = Section("converters", () => ConvertersSection.Of(review, waveforms));
         Markup page = $"""
-            <!DOCTYPE html>
-            <html lang="en">
-            <head>
-            <meta charset="utf-8">
-            <meta name="viewport" content="width=device-width, initial-scale=1">
-            <meta name="color-scheme" content="light dark">
-            <meta name="generator" content="{Product.NameAndVersion}">
-            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:">
-            <title>{review.Brief.Board.Name}{revision}: review of its power copper</title>
-            <style>
-            {Asset("report.css")}
-            </style>
-            </head>
+            {Head($"{review.Brief.Board.Name}{revision}: review of its power copper")}
             <body>
             <a class="skip" href="#findings">Skip to the findings</a>
             <header>
@@ -49,17 +39,17 @@ internal static class HtmlReport
             <nav aria-label="Sections">{Contents(capacity, tolerance, converters)}</nav>
             </header>
             <main>
-            {SummarySection.Of(review, stretches, rating)}
-            {PowerPathSection.Of(stretches)}
-            {BoardSection.Of(review, grids)}
-            {FindingsSection.Of(review)}
-            {StretchesSection.Of(review, stretches, rating)}
-            {HotspotsSection.Of(review, stretches, rating)}
+            {Section("summary", () => SummarySection.Of(review, stretches, rating))}
+            {Section("path", () => PowerPathSection.Of(stretches))}
+            {Section("board", () => BoardSection.Of(review, grids))}
+            {Section("findings", () => FindingsSection.Of(review))}
+            {Section("stretches", () => StretchesSection.Of(review, stretches, rating))}
+            {Section("hotspots", () => HotspotsSection.Of(review, stretches, rating))}
             {capacity}
             {tolerance}
             {converters}
-            {BasisSection.Of(review, rating)}
-            {RepeatSection.Of(review, brief)}
+            {Section("basis", () => BasisSection.Of(review, rating))}
+            {Section("repeat", () => RepeatSection.Of(review, brief))}
             </main>
             <footer><p>{Cautions.Text}</p></footer>
             <script type="application/json" id="board-data">{Markup.Raw(json)}</script>
@@ -75,7 +65,27 @@ internal static class HtmlReport
 
             """;
         return new OutputFile(FileName, Encoding.UTF8.GetBytes(page.ToString()));
+
+        Markup Section(string id, Func<Markup> make) => parts.Make(
+            $"{FileName}, section {id}", make, reason => (Markup)$"""<section id="{id}"><h2>Missing: {id}</h2><p>This section could not be made: {reason}.</p></section>""");
     }
+
+    /// <summary>All of a page before its body.</summary>
+    internal static Markup Head(string title) => $"""
+        <!DOCTYPE html>
+        <html lang="en">
+        <head>
+        <meta charset="utf-8">
+        <meta name="viewport" content="width=device-width, initial-scale=1">
+        <meta name="color-scheme" content="light dark">
+        <meta name="generator" content="{Product.NameAndVersion}">
+        <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'; img-src data:">
+        <title>{title}</title>
+        <style>
+        {Asset("report.css")}
+        </style>
+        </head>
+        """;
 
     /// <summary>Sections that a review may lack are named where they are there.</summary>
     private static Markup Contents(Markup capacity, Markup tolerance, Markup converters)

@@ -1,11 +1,12 @@
 using System.Runtime.CompilerServices;
 using System.Text;
+using CopperPath.OutsideText;
 
 namespace CopperPath.Cli.Report.Html;
 
 /// <summary>
-/// HTML written as an interpolated string: the literal parts are markup, every inserted text is escaped, and markup
-/// inserted into markup stays what it is.
+/// HTML written as an interpolated string: the literal parts are markup, every inserted text is made visible and escaped,
+/// and markup inserted into markup stays what it is.
 /// </summary>
 [InterpolatedStringHandler]
 internal sealed class Markup(int literalLength, int formattedCount)
@@ -26,7 +27,7 @@ internal sealed class Markup(int literalLength, int formattedCount)
 
     public void AppendFormatted(string? text)
     {
-        foreach (char c in text ?? "")
+        foreach (char c in VisibleText.OfLines(text ?? ""))
         {
             _ = c switch
             {

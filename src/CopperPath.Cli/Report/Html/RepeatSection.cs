@@ -24,7 +24,7 @@ internal static class RepeatSection
     private static IReadOnlyList<TableCell> Row(IdentifiedFile file) =>
     [
         new(file.File.Name),
-        new(file.Role == FileRole.Copper ? FormattableString.Invariant($"copper {file.CopperLayer}") : file.Role.ToString()),
+        new(FileRoleWords.Of(file)),
         new((Markup)$"<small>{file.Reason}</small>", file.Reason),
         Hash(Convert.ToHexStringLower(SHA256.HashData(file.File.Bytes.Span))),
     ];

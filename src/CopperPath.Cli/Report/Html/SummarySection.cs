@@ -10,16 +10,17 @@ internal static class SummarySection
 
     public static Markup Of(Review review, IReadOnlyList<Stretch> stretches, ConductorRating rating)
     {
-        (string look, string sign, string word) = review.Verdict switch
+        (string look, string sign) = review.Verdict switch
         {
-            Verdict.WithinLimits => ("verdict-within", "\u2713", "Within limits"),
-            Verdict.BeyondLimits => ("verdict-beyond", "\u2715", "Beyond limits"),
-            _ => ("verdict-open", "?", "Could not judge"),
+            Verdict.WithinLimits => ("verdict-within", "\u2713"),
+            Verdict.BeyondLimits => ("verdict-beyond", "\u2715"),
+            _ => ("verdict-open", "?"),
         };
+        string word = review.Verdict.Word();
         return $"""
             <section id="summary" aria-labelledby="summary-head">
             <h2 id="summary-head">Summary</h2>
-            <p class="verdict {look}"><span class="sign" aria-hidden="true">{sign}</span><strong>{word}</strong> <span>{TextSummary.VerdictText(review)}</span></p>
+            <p class="verdict {look}"><span class="sign" aria-hidden="true">{sign}</span><strong>{char.ToUpperInvariant(word[0])}{word[1..]}</strong> <span>{VerdictWords.Of(review)}</span></p>
             {Worst(review)}
             <h3>Margins</h3>
             <dl class="facts">
@@ -97,13 +98,11 @@ internal static class SummarySection
             yield return $"""<div><dt>Largest drop</dt><dd>{QuantityText.Voltage(deepest.Conduction.DropV)}; {QuantityText.Voltage(deepest.Solved.Bound.Review.Limits.VoltageDropV!.Value)} allowed<br><small>{deepest.Name}</small></dd></div>""";
         }
 
-        yield return $"""<div><dt>Findings</dt><dd>{review.Findings.Count(f => f.Counts)} beyond limits, {review.Findings.Count(f => f.Waiver is not null)} waived, {Counted.Of(review.Findings.Count(f => f.Level == FindingLevel.Remark), "remark")}</dd></div>""";
+        yield return $"""<div><dt>Findings</dt><dd>{review.Findings.Count(f => f.Counts)} beyond limits, {review.Findings.Count(f => f.IsWaived)} waived, {Counted.Of(review.Findings.Count(f => f.Level == FindingLevel.Remark), "remark")}</dd></div>""";
     }
 
-    private static string Accuracy(IReadOnlyList<Stretch> stretches)
-    {
-        Electrical.ConductionResult[] solved = [.. stretches.Where(s => s.IsSolved).Select(s => s.Conduction)];
-        return solved.Length == 0 ? "nothing was solved" : FormattableString.Invariant(
-            $"losses within {50 * solved.Max(r => r.LossBoundsW.RelativeWidth):0.00} %, drops within {50 * solved.Max(r => r.DropBoundsV.RelativeWidth):0.00} %");
-    }
+    private static string Accuracy(IReadOnlyList<Stretch> stretches) =>
+        SolveAccuracy.Of([.. stretches.Where(s => s.IsSolved).Select(s => s.Conduction)]) is not { } accuracy ? "nothing was solved"
+            : $"losses within {SolveAccuracy.Text(accuracy.Loss)}, drops within {SolveAccuracy.Text(accuracy.Drop)}, "
+                + $"currents of single holes and contacts within about {SolveAccuracy.Text(accuracy.HoleAndContact)}";
 }

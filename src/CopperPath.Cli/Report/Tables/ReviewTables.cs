@@ -40,7 +40,7 @@ internal static class ReviewTables
 
     private static CsvTable Terminals(Stretch[] stretches)
     {
-        CsvTable table = new("name", "terminal", "contact", "current_A", "terminal_potential_V");
+        CsvTable table = new("name", "terminal", "contact", "current_A", "terminal_potential_V", "accuracy_A");
         foreach (Stretch stretch in stretches)
         {
             foreach (TerminalResult result in stretch.Conduction.Terminals)
@@ -48,7 +48,7 @@ internal static class ReviewTables
                 for (int c = 0; c < result.ContactCurrentsA.Count; c++)
                 {
                     table.Add(stretch.Name, result.Terminal.Name, result.Terminal.Contacts[c].Name,
-                        result.ContactCurrentsA[c], result.PotentialV);
+                        result.ContactCurrentsA[c], result.PotentialV, result.ContactAccuracyA[c]);
                 }
             }
         }
@@ -58,14 +58,14 @@ internal static class ReviewTables
 
     private static CsvTable PlatedHoles(Stretch[] stretches, ConductorRating rating)
     {
-        CsvTable table = new("name", "x_m", "y_m", "diameter_m", "upper_layer", "lower_layer", "current_A", "resistance_ohm", "rise_K");
+        CsvTable table = new("name", "x_m", "y_m", "diameter_m", "upper_layer", "lower_layer", "current_A", "resistance_ohm", "rise_K", "accuracy_A");
         foreach (Stretch stretch in stretches)
         {
             foreach (BarrelCurrent barrel in stretch.Conduction.Barrels)
             {
                 table.Add(stretch.Name, Units.MetresFromNm(barrel.Barrel.Centre.X), Units.MetresFromNm(barrel.Barrel.Centre.Y),
                     Units.MetresFromNm(barrel.Barrel.Feature.ToolDiameterNm), barrel.UpperLayer, barrel.LowerLayer,
-                    barrel.CurrentA, barrel.ResistanceOhm, rating.BarrelRiseK(barrel));
+                    barrel.CurrentA, barrel.ResistanceOhm, rating.BarrelRiseK(barrel), barrel.AccuracyA);
             }
         }
 
@@ -89,12 +89,12 @@ internal static class ReviewTables
 
     private static CsvTable Findings(IReadOnlyList<Finding> findings)
     {
-        CsvTable table = new("rule", "level", "subject", "layer", "x_m", "y_m", "quantity", "unit", "value", "limit", "sentence", "advice");
+        CsvTable table = new("rule", "level", "subject", "layer", "x_m", "y_m", "quantity", "unit", "value", "limit", "sentence", "advice", "waived_by", "waived_because");
         foreach (Finding finding in findings)
         {
-            table.Add(finding.Rule, finding.Level.ToString(), finding.Subject, finding.Layer, finding.XM, finding.YM,
+            table.Add(finding.Rule, finding.Level.Word(), finding.Subject, finding.Layer, finding.XM, finding.YM,
                 finding.Measure?.Name, finding.Measure?.Unit, finding.Measure?.Value, finding.Measure?.Limit,
-                finding.Sentence, finding.Advice);
+                finding.Sentence, finding.Advice, finding.Waiver?.By, finding.Waiver?.Reason);
         }
 
         return table;

@@ -13,9 +13,13 @@ internal sealed class YamlTreeReader
     private const int DepthLimit = 32;
     private const int LengthLimit = 4_000_000;
 
+    /// <summary>Keys, values, lists and maps together; the briefs of the demo boards have some six hundred.</summary>
+    private const int NodeLimit = 50_000;
+
     private readonly string _file;
     private readonly DiagnosticSink _sink;
     private readonly Parser _parser;
+    private int _nodes;
 
     private YamlTreeReader(string file, string text, DiagnosticSink sink)
     {
@@ -102,6 +106,12 @@ internal sealed class YamlTreeReader
         if (depth > DepthLimit)
         {
             _sink.Error(BriefCodes.YamlFeature, position, $"more than {DepthLimit} levels inside each other", "the levels of the format");
+            return null;
+        }
+
+        if (++_nodes > NodeLimit)
+        {
+            _sink.Error(BriefCodes.YamlFeature, position, $"more than {NodeLimit} keys and values", "a brief of fewer; check that this is one");
             return null;
         }
 

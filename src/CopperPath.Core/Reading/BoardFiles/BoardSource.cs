@@ -1,4 +1,5 @@
 using CopperPath.Diagnostics;
+using CopperPath.Files;
 
 namespace CopperPath.Reading.BoardFiles;
 
@@ -14,6 +15,8 @@ public sealed record BoardSource(
     IReadOnlyList<BoardFile> Files,
     IReadOnlyList<Diagnostic> Diagnostics)
 {
+    private const string FolderOrArchive = "a folder or a zip archive of fabrication files";
+
     /// <summary>Opens a folder or a zip archive, told apart by what stands at the path. Never throws for bad input.</summary>
     /// <param name="path">Folder or archive.</param>
     /// <param name="limits">Bounds on what is read; null for the usual ones.</param>
@@ -22,17 +25,20 @@ public sealed record BoardSource(
         BoardFileCollector collector = new(path, limits ?? BoardSourceLimits.Usual);
         try
         {
-            if (Directory.Exists(path))
+            switch (PathKinds.At(path))
             {
-                FolderSource.Collect(path, collector);
-            }
-            else if (File.Exists(path))
-            {
-                ZipSource.Collect(path, collector);
-            }
-            else
-            {
-                collector.Error(BoardSourceCode.Missing, path, "nothing at this path", "a folder or a zip archive of fabrication files");
+                case PathKind.Folder:
+                    FolderSource.Collect(path, collector);
+                    break;
+                case PathKind.RegularFile:
+                    ZipSource.Collect(path, collector);
+                    break;
+                case PathKind.Nothing:
+                    collector.Error(BoardSourceCode.Missing, path, "nothing at this path", FolderOrArchive);
+                    break;
+                case var other:
+                    collector.Error(BoardSourceCode.NotAFile, path, PathKinds.Named(other), FolderOrArchive);
+                    break;
             }
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -30,6 +30,12 @@ public static class BoardSourceCode
     /// <summary>A file that the operating system does not let be read.</summary>
     public const string Unreadable = "BRD009";
 
+    /// <summary>A pipe, socket or device, or a link that leads to one or nowhere, where a file should stand.</summary>
+    public const string NotAFile = "BRD010";
+
+    /// <summary>Fabrication files in a folder below the one that is read.</summary>
+    public const string LeftBelow = "BRD011";
+
     /// <summary>No file was found to be copper.</summary>
     public const string NoCopper = "BRD020";
 
@@ -56,4 +62,10 @@ public static class BoardSourceCode
 
     /// <summary>A Gerber or drill file whose role is not known.</summary>
     public const string UnknownRole = "BRD028";
+
+    /// <summary>A file named as copper, drill or outline, or made of coordinates, that is in no form which is read.</summary>
+    public const string UnreadData = "BRD029";
+
+    /// <summary>A file function that the format does not have.</summary>
+    public const string UnknownFunction = "BRD030";
 }

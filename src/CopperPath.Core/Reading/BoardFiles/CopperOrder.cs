@@ -37,6 +37,7 @@ internal static class CopperOrder
         PlaceByGuess(copper, count, log);
         ReportNamedOrder(copper, log);
         Check(copper, count, log);
+        ReportNoBottom(copper, count, log);
         ReportIdentical(copper, log);
         return count;
     }
@@ -162,6 +163,24 @@ internal static class CopperOrder
                 outside.File.Name,
                 outside.CopperLayer == 0 ? "a copper layer without place" : Text($"copper layer {outside.CopperLayer} of {count}"),
                 "a layer number within the board");
+        }
+    }
+
+    /// <summary>
+    /// Files that declare their place, and names that count inner layers, name the bottom too: where none does, it is
+    /// not there, and the lowest inner layer must not be taken for it.
+    /// </summary>
+    private static void ReportNoBottom(List<FileDossier> copper, int count, IdentificationLog log)
+    {
+        bool saysInner = copper.Exists(d => d.Claim.Place is LayerPlace.InnerNumbered or LayerPlace.Ground or LayerPlace.Supply or LayerPlace.Signal
+            || (d.Claim.Place == LayerPlace.Numbered && d.Evidence is Evidence.Declared or Evidence.JobFile));
+        if (saysInner && copper.TrueForAll(d => d.Claim.Place != LayerPlace.Bottom && d.Evidence != Evidence.Override))
+        {
+            log.Error(
+                BoardSourceCode.LayerNumbers,
+                null,
+                Text($"{count} copper layers, none of which is said to be the bottom"),
+                "a copper file for the bottom, or overrides with the layer of each file");
         }
     }
 

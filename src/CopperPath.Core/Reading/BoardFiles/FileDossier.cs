@@ -5,6 +5,7 @@ namespace CopperPath.Reading.BoardFiles;
 /// <summary>All that is known about one file while the board is being identified.</summary>
 internal sealed class FileDossier
 {
+    private readonly string? _unknownFunction;
     private string _explanation = "";
 
     public FileDossier(BoardFile file, FileContent content)
@@ -15,6 +16,7 @@ internal sealed class FileDossier
             && DeclaredFunction.Find(file.Bytes.Span) is { } function)
         {
             Declared = RoleClaim.FromFileFunction(function, "the file");
+            _unknownFunction = Declared is null ? function : null;
         }
     }
 
@@ -78,7 +80,10 @@ internal sealed class FileDossier
         else
         {
             Take(new RoleClaim(FileRole.Other, $"content of kind {Content.ToString().ToLowerInvariant()}"), Evidence.Content);
+            ReportUnread(byExtension, log);
         }
+
+        ReportUnknownFunction(log);
     }
 
     public void PlaceCopper(int layer, string reason)
@@ -112,12 +117,48 @@ internal sealed class FileDossier
         if (byName is null)
         {
             Take(new RoleClaim(FileRole.Other, "a Gerber file whose name says nothing"), Evidence.Content);
-            log.Warn(BoardSourceCode.UnknownRole, File.Name, "a Gerber file that declares no function and whose name says nothing", "an override with its role; it is left out");
+            log.Warn(BoardSourceCode.UnknownRole, File.Name, "a Gerber file that declares no function and whose name says nothing", "an override with its role; it is left out",
+                affectsCopper: true);
             return;
         }
 
         Take(byName, Evidence.Name);
         ReportConflict(byWords, log);
+    }
+
+    /// <summary>Depth routing cuts copper and is not read; any other word is a damaged or a foreign one.</summary>
+    private void ReportUnknownFunction(IdentificationLog log)
+    {
+        if (_unknownFunction is not null)
+        {
+            log.Warn(
+                BoardSourceCode.UnknownFunction,
+                File.Name,
+                $"the file function '{_unknownFunction}', which is not known",
+                $"a function of the layer format; {Claim.Reason} decides, else an override with its role",
+                affectsCopper: Claim.MakesCopper || Claim.Role == FileRole.Other);
+        }
+    }
+
+    /// <summary>
+    /// Text, lists and pictures lie beside fabrication files and are no concern. A file named as copper, drill or
+    /// outline, or one made of coordinates, is: damaged, it would be left out and its copper or holes with it.
+    /// </summary>
+    private void ReportUnread(RoleClaim? byExtension, IdentificationLog log)
+    {
+        RoleClaim? named = NameClaims.IsPlotExtension(File.Name)
+            ? NameClaims.FromWords(NameWords.Of(Path.GetFileNameWithoutExtension(File.Name)))
+                ?? new RoleClaim(FileRole.Copper, "its extension, that of plot data")
+            : byExtension;
+        int coordinates = CoordinateLines.CountIn(File.Bytes.Span);
+        if (named is { MakesCopper: true } || coordinates >= CoordinateLines.Telling)
+        {
+            string found = named is { MakesCopper: true }
+                ? $"{Content.ToString().ToLowerInvariant()} in a file named as {named.Role.ToString().ToLowerInvariant()} ({named.Reason})"
+                : FormattableString.Invariant($"{coordinates} lines of coordinates in a file of no known form");
+            log.Warn(BoardSourceCode.UnreadData, File.Name, found,
+                "fabrication data in a form that is read, or an override with its role; it is left out", affectsCopper: true);
+        }
     }
 
     private bool IsContradictedByContent(RoleClaim byExtension) => Content == FileContent.Gerber

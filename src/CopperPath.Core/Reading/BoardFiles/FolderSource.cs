@@ -1,3 +1,5 @@
+using CopperPath.Files;
+
 namespace CopperPath.Reading.BoardFiles;
 
 /// <summary>Reads the files of a folder.</summary>
@@ -11,8 +13,11 @@ internal static class FolderSource
             return;
         }
 
-        string[] paths = [.. FilesIn(filled)];
-        if (!collector.AcceptsCount(paths.Length))
+        string[] paths = [.. FilesIn(filled).Take(collector.Limits.MaxFiles + 1).Order(StringComparer.Ordinal)];
+        long lengthBytes = paths.Where(path => PathKinds.At(path) == PathKind.RegularFile)
+            .Select(path => new FileInfo(path).Length).Where(length => length <= collector.Limits.MaxFileBytes).Sum();
+        if (!collector.AcceptsAll(
+            paths.Length, lengthBytes, collector.Limits.MaxTotalBytes, "give the folder that holds the board's fabrication files alone"))
         {
             return;
         }
@@ -21,6 +26,11 @@ internal static class FolderSource
         {
             Read(path, collector);
         }
+
+        // Folders that may not be entered are passed over: nothing of them was to be read.
+        EnumerationOptions permitted = new() { IgnoreInaccessible = true, AttributesToSkip = 0 };
+        collector.RemarkOnBelow(FoldersIn(filled).SelectMany(below => Directory.EnumerateFiles(below, "*", permitted)
+            .Select(path => (Path.GetFileName(below), Path.GetFileName(path)))));
     }
 
     /// <summary>The folder itself, or its sole subfolder when it holds no files; null after a remark.</summary>
@@ -31,9 +41,7 @@ internal static class FolderSource
             return folder;
         }
 
-        string[] below = [.. Directory.EnumerateDirectories(folder)
-            .Where(d => !BoardFileCollector.IsLitter(Path.GetFileName(d)))
-            .Order(StringComparer.Ordinal)];
+        string[] below = [.. FoldersIn(folder)];
         if (below.Length == 0)
         {
             collector.Error(BoardSourceCode.Empty, folder, "an empty folder", "the fabrication files of a board");
@@ -42,7 +50,7 @@ internal static class FolderSource
 
         if (below.Length > 1)
         {
-            string names = string.Join(", ", below.Select(Path.GetFileName));
+            string names = BoardFileCollector.Listed([.. below.Select(path => Path.GetFileName(path))]);
             collector.Error(BoardSourceCode.SeveralFolders, folder, $"no files but the folders {names}", "the folder of one board");
             return null;
         }
@@ -52,22 +60,22 @@ internal static class FolderSource
     }
 
     private static IEnumerable<string> FilesIn(string folder) => Directory.EnumerateFiles(folder)
-        .Where(f => !BoardFileCollector.IsLitter(Path.GetFileName(f)))
+        .Where(f => !BoardFileCollector.IsLitter(Path.GetFileName(f)));
+
+    private static IEnumerable<string> FoldersIn(string folder) => Directory.EnumerateDirectories(folder)
+        .Where(d => !BoardFileCollector.IsLitter(Path.GetFileName(d)))
         .Order(StringComparer.Ordinal);
 
     private static void Read(string path, BoardFileCollector collector)
     {
         string name = Path.GetFileName(path);
-        try
+        if (RegularFile.Read(path, collector.Limits.MaxFileBytes, out FileRefusal? refusal) is { } bytes)
         {
-            if (collector.AcceptsSize(name, new FileInfo(path).Length))
-            {
-                collector.Add(new BoardFile(name, File.ReadAllBytes(path)));
-            }
+            collector.Add(new BoardFile(name, bytes));
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        else
         {
-            collector.Error(BoardSourceCode.Unreadable, name, $"a file that can not be read ({e.Message})", "a readable file");
+            collector.Refuse(name, refusal!);
         }
     }
 }

@@ -59,7 +59,8 @@ public static class LayerIdentifier
             FileDossier? named = dossiers.Find(d => d.File.Name == entry.Path);
             if (named is null)
             {
-                log.Warn(BoardSourceCode.RoleConflict, jobFiles[0].File.Name, $"the file '{entry.Path}', which is not there", "the files named by the job file");
+                log.Warn(BoardSourceCode.RoleConflict, jobFiles[0].File.Name, $"the file '{entry.Path}', which is not there", "the files named by the job file",
+                    affectsCopper: RoleClaim.FromFileFunction(entry.FileFunction, "the job file") is null or { MakesCopper: true });
             }
             else
             {

@@ -96,6 +96,12 @@ internal static partial class NameClaims
         };
     }
 
+    /// <summary>True for extensions of plot data that leave open which layer it is.</summary>
+    public static bool IsPlotExtension(string name) => Path.GetExtension(name).ToLowerInvariant() is ".gbr" or ".ger" or ".pho" or ".art";
+
+    /// <summary>True for names of copper, holes, outline or a plot of any kind.</summary>
+    public static bool IsFabricationName(string name) => IsPlotExtension(name) || FromExtension(name) is { MakesCopper: true };
+
     /// <summary>What the words of the name say about a Gerber file, or null.</summary>
     public static RoleClaim? FromWords(ReadOnlySpan<string> words)
     {

@@ -41,6 +41,15 @@ internal sealed record RoleClaim(
     Plating Plating = Plating.Unknown,
     DrillSpan? Span = null)
 {
+    /// <summary>Functions of the layer format that leave the copper as it is.</summary>
+    private static readonly HashSet<string> _functionsApart = new(StringComparer.OrdinalIgnoreCase)
+    {
+        "Glue", "Carbonmask", "Goldmask", "Heatsinkmask", "Peelablemask", "Silvermask", "Tinmask", "Pads", "Vcut", "Viafill",
+    };
+
+    /// <summary>True for a role whose files make the copper, its holes or its edge.</summary>
+    public bool MakesCopper => Role is FileRole.Copper or FileRole.Drill or FileRole.Profile;
+
     /// <summary>Reads a <c>.FileFunction</c> value as in Gerber, drill and job files; null when it is not known.</summary>
     public static RoleClaim? FromFileFunction(string function, string source)
     {
@@ -72,7 +81,7 @@ internal sealed record RoleClaim(
                 or "OTHERDRAWING" or "OTHER":
                 return new RoleClaim(FileRole.Drawing, reason);
             default:
-                return new RoleClaim(FileRole.Other, reason);
+                return _functionsApart.Contains(fields[0]) ? new RoleClaim(FileRole.Other, reason) : null;
         }
     }
 

@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using CopperPath.Files;
 
 namespace CopperPath.Reading.BoardFiles;
 
@@ -8,13 +9,25 @@ namespace CopperPath.Reading.BoardFiles;
 /// </summary>
 internal static class ZipSource
 {
+    /// <summary>Characters of an entry's path; file systems end at some 255 for a name.</summary>
+    private const int LongestPath = 1_000;
+
     public static void Collect(string path, BoardFileCollector collector)
     {
-        using FileStream stream = File.OpenRead(path);
+        BoardSourceLimits limits = collector.Limits;
+        using FileStream? stream = RegularFile.Open(path, limits.MaxArchiveBytes, out FileRefusal? refusal);
+        if (stream is null)
+        {
+            collector.Refuse(path, refusal!);
+            return;
+        }
+
         try
         {
             using ZipArchive archive = new(stream, ZipArchiveMode.Read);
-            if (collector.AcceptsCount(archive.Entries.Count))
+            long lengthBytes = archive.Entries.Select(entry => entry.Length).Where(length => length <= limits.MaxFileBytes).Sum();
+            if (collector.AcceptsAll(
+                archive.Entries.Count, lengthBytes, limits.MostUnpacked(stream.Length), "unpack it, look at it and give the folder"))
             {
                 Collect(path, archive, collector);
             }
@@ -32,7 +45,7 @@ internal static class ZipSource
         {
             if (!IsSafe(entry.FullName))
             {
-                collector.Error(BoardSourceCode.UnsafePath, path, $"the entry path '{Shown(entry.FullName)}'", "a path that stays inside the archive");
+                collector.Error(BoardSourceCode.UnsafePath, path, $"the entry path '{BoardFileCollector.Shown(entry.FullName)}'", "a path that stays inside the archive");
                 continue;
             }
 
@@ -49,19 +62,21 @@ internal static class ZipSource
         {
             if (folders.Length > 1 && folders[0].Length > 0)
             {
-                collector.Error(BoardSourceCode.SeveralFolders, path, $"files in the folders {string.Join(", ", folders)}", "the files of one board in one folder");
+                collector.Error(BoardSourceCode.SeveralFolders, path, $"files in the folders {BoardFileCollector.Listed(folders)}", "the files of one board in one folder");
                 return;
             }
 
             if (folders[0].Length > 0)
             {
-                collector.Note(BoardSourceCode.OneLevelDown, path, $"all files in its folder {folders[0]}", "files at the top of the archive; that folder was taken");
+                collector.Note(BoardSourceCode.OneLevelDown, path, $"all files in its folder {BoardFileCollector.Shown(folders[0])}", "files at the top of the archive; that folder was taken");
             }
 
             foreach ((_, string name, ZipArchiveEntry entry) in entries.Where(e => e.Folder == folders[0]))
             {
                 Read(name, entry, collector);
             }
+
+            collector.RemarkOnBelow(entries.Where(e => e.Folder != folders[0]).Select(e => (e.Folder, e.Name)));
         }
     }
 
@@ -95,7 +110,6 @@ internal static class ZipSource
         !path.StartsWith('/')
         && path.AsSpan().IndexOfAny('\\', ':') < 0
         && !path.Any(char.IsControl)
+        && path.Length <= LongestPath
         && path.TrimEnd('/').Split('/').All(part => part is not ("" or "." or ".."));
-
-    private static string Shown(string path) => string.Concat(path.Take(120).Select(c => char.IsControl(c) ? '?' : c));
 }

@@ -69,7 +69,7 @@ public static class DrillCode
     /// <summary>A repeat without a hole before it, or with a count out of range.</summary>
     public const string BadRepeat = "DRL022";
 
-    /// <summary>Text or a message for the operator.</summary>
+    /// <summary>A message for the operator.</summary>
     public const string TextIgnored = "DRL023";
 
     /// <summary>A routed cut that is still open when another command ends it.</summary>
@@ -111,6 +111,15 @@ public static class DrillCode
     /// <summary>Drill data in Gerber form that draws something no drill can make.</summary>
     public const string NotADrill = "DRL036";
 
+    /// <summary>Text that the machine drills: holes nobody wrote down.</summary>
+    public const string DrilledText = "DRL037";
+
+    /// <summary>A tool of a size that no drill or router has, or a file of tools so large that the unit must be wrong.</summary>
+    public const string OddToolSize = "DRL038";
+
+    /// <summary>A tool that is defined and makes no hole.</summary>
+    public const string UnusedTool = "DRL039";
+
     /// <summary>Holes that another drill file, or the same one, holds already.</summary>
     public const string SameHoles = "DRL040";
 
@@ -125,4 +134,7 @@ public static class DrillCode
 
     /// <summary>A number format tried, and how well it fits.</summary>
     public const string FormatEvidence = "DRL902";
+
+    /// <summary>More holes and cuts in all drill files of a board than may be read.</summary>
+    public const string TooManyInAll = "DRL042";
 }

@@ -32,7 +32,11 @@ internal sealed class DrillLog(string file)
 
     /// <summary>The meaning is settled, but a person should know.</summary>
     public void Warn(string code, int column, string found, string expected, bool affectsCopper = false) =>
-        Add(new Diagnostic(code, Severity.Warning, At(column), found, expected, affectsCopper));
+        WarnAt(At(column), code, found, expected, affectsCopper);
+
+    /// <summary>The same, about an earlier place of the file.</summary>
+    public void WarnAt(SourcePosition where, string code, string found, string expected, bool affectsCopper) =>
+        Add(new Diagnostic(code, Severity.Warning, where, found, expected, affectsCopper));
 
     /// <summary>No effect on the holes.</summary>
     public void Note(string code, int column, string found, string expected) =>

@@ -11,7 +11,7 @@ namespace CopperPath.Reading.Drill;
 internal sealed class DrillMachine(DrillLog log, DrillNumberRules rules, DrillToolTable tools)
 {
     /// <summary>More features than any board has; a larger count is a damaged or hostile file.</summary>
-    private const int MaxFeatures = 1_000_000;
+    internal const int MaxFeatures = 1_000_000;
 
     private readonly List<DrilledFeature> _features = [];
     private readonly List<PointNm> _cut = [];
@@ -118,6 +118,9 @@ internal sealed class DrillMachine(DrillLog log, DrillNumberRules rules, DrillTo
             MoveTo(target, block);
         }
     }
+
+    /// <summary>Goes to the place of a line without making a hole there.</summary>
+    public void PassOver(DrillBlock block) => _position = Target(block.X, block.Y) ?? _position;
 
     /// <summary>Ends what is still open at the end of the program.</summary>
     public void Finish(int column) => EndCut(column, isProper: false);

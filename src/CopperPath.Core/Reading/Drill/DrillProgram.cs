@@ -36,6 +36,9 @@ internal sealed class DrillProgram
     private bool _ended;
     private bool _afterEndSaid;
 
+    /// <summary>After M97 or M98: the next coordinates are where the text starts.</summary>
+    private bool _startsText;
+
     public DrillProgram(DrillLog log, DrillFormat? given)
     {
         _log = log;
@@ -91,7 +94,7 @@ internal sealed class DrillProgram
             if (!_afterEndSaid && line[start] is not (';' or '%'))
             {
                 _afterEndSaid = true;
-                _log.Warn(DrillCode.AfterEnd, start + 1, "a line after the end of the program", "nothing after M30; the rest is not read");
+                _log.Warn(DrillCode.AfterEnd, start + 1, "a line after the end of the program", "nothing after M30; the rest is not read", affectsCopper: true);
             }
 
             return;
@@ -125,9 +128,16 @@ internal sealed class DrillProgram
         {
             _inHeader = false;
         }
-        else if (text.StartsWith("M47") || text.StartsWith("M97") || text.StartsWith("M98"))
+        else if (text.StartsWith("M47"))
         {
             _log.Note(DrillCode.TextIgnored, start + 1, $"'{text}'", "no text in the program; it makes no hole here");
+        }
+        else if (text.StartsWith("M97") || text.StartsWith("M98"))
+        {
+            _startsText = true;
+            _log.Warn(
+                DrillCode.DrilledText, start + 1, $"'{text}', text that the machine drills into the board",
+                "holes written one by one; the holes of its letters are not known here", affectsCopper: true);
         }
         else if (text.Length > 1 && (char.IsAsciiLetterUpper(text[1]) || text[1] == ','))
         {
@@ -238,7 +248,15 @@ internal sealed class DrillProgram
             _log.Warn(DrillCode.HeaderLeftOpen, block.Column, "coordinates in the header", "% or M95 before the first hole");
         }
 
-        _machine.Run(block);
+        if (_startsText && block.HasTarget)
+        {
+            _startsText = false;
+            _machine.PassOver(block);
+        }
+        else
+        {
+            _machine.Run(block);
+        }
 
         // Retract and end act after the motion of their line.
         if (retractColumn > 0)

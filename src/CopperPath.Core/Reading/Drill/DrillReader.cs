@@ -40,6 +40,11 @@ public static class DrillReader
                 log.Line = 0;
                 log.Warn(DrillCode.NoHoles, 0, "no hole", "at least one hole in a drill file");
             }
+
+            if (!log.HasErrors)
+            {
+                program.Tools.ReportIdle();
+            }
         }
 
         DrillFileFunction? function = program.Comments.FileFunction;

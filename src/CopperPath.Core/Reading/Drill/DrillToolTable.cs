@@ -1,5 +1,6 @@
 using System.Globalization;
 using CopperPath.Artwork;
+using CopperPath.Diagnostics;
 
 namespace CopperPath.Reading.Drill;
 
@@ -9,6 +10,7 @@ internal sealed class DrillToolTable(DrillLog log, DrillNumberRules rules)
     private readonly Dictionary<int, DrillTool> _tools = [];
     private readonly HashSet<int> _undefinedSaid = [];
     private readonly List<Plating> _platings = [];
+    private readonly SortedDictionary<int, SourcePosition> _idle = [];
     private int _selected;
     private DrillTool? _current;
 
@@ -73,8 +75,30 @@ internal sealed class DrillToolTable(DrillLog log, DrillNumberRules rules)
                 affectsCopper: true);
         }
 
+        if (!_tools.ContainsKey(number))
+        {
+            _idle[number] = log.At(diameterWord.Column);
+        }
+
         _tools[number] = tool;
         _platings.Add(plating);
+    }
+
+    /// <summary>
+    /// Says which tools made no hole: programs list the tools they use, so their holes may be lost, or made with
+    /// another tool because its selection is.
+    /// </summary>
+    public void ReportIdle()
+    {
+        foreach ((int number, SourcePosition where) in _idle)
+        {
+            log.WarnAt(
+                where,
+                DrillCode.UnusedTool,
+                string.Create(CultureInfo.InvariantCulture, $"tool {number}, which makes no hole"),
+                "at least one hole for each tool; holes, or the line that selects the tool, may be lost",
+                affectsCopper: true);
+        }
     }
 
     public void Select(int number)
@@ -122,6 +146,7 @@ internal sealed class DrillToolTable(DrillLog log, DrillNumberRules rules)
             return null;
         }
 
+        _idle.Remove(_selected);
         return (_current, diameterNm);
     }
 }

@@ -16,9 +16,10 @@ public static class GerberDrillReader
     /// <summary>Reads one file. Never throws on account of its content.</summary>
     /// <param name="file">Name for remarks and positions.</param>
     /// <param name="bytes">The whole file.</param>
-    public static DrillReading Read(string file, ReadOnlyMemory<byte> bytes)
+    /// <param name="options">Null for <see cref="GerberReadOptions.Default"/>.</param>
+    public static DrillReading Read(string file, ReadOnlyMemory<byte> bytes, GerberReadOptions? options = null)
     {
-        GerberReading gerber = GerberReader.Read(file, bytes);
+        GerberReading gerber = GerberReader.Read(file, bytes, options);
         if (gerber.Artwork is not { } artwork)
         {
             return new DrillReading(null, Format, gerber.Diagnostics);

@@ -9,6 +9,9 @@ namespace CopperPath.Reading.Gerber;
 /// </summary>
 internal static class AttributeText
 {
+    /// <summary>Characters of <c>\uXXXX</c>.</summary>
+    private const int EscapeLength = 6;
+
     /// <summary>The name and then the values.</summary>
     public static string[] Fields(ReadOnlySpan<byte> text)
     {
@@ -23,7 +26,10 @@ internal static class AttributeText
         return fields;
     }
 
-    /// <summary>A backslash that begins no escape stays as it is: older files did not escape.</summary>
+    /// <summary>
+    /// A backslash that begins no escape stays as it is: older files did not escape. Half a surrogate pair is no
+    /// character, so an escape of one alone is none.
+    /// </summary>
     private static string Unescaped(string text)
     {
         if (!text.Contains('\\', StringComparison.Ordinal))
@@ -34,11 +40,15 @@ internal static class AttributeText
         var plain = new StringBuilder(text.Length);
         for (int i = 0; i < text.Length; i++)
         {
-            if (text[i] == '\\' && i + 5 < text.Length && text[i + 1] == 'u' && ushort.TryParse(
-                text.AsSpan(i + 2, 4), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out ushort unit))
+            if (IsEscape(text, i, out char unit) && !char.IsSurrogate(unit))
             {
-                plain.Append((char)unit);
-                i += 5;
+                plain.Append(unit);
+                i += EscapeLength - 1;
+            }
+            else if (IsEscape(text, i, out char high) && IsEscape(text, i + EscapeLength, out char low) && char.IsSurrogatePair(high, low))
+            {
+                plain.Append(high).Append(low);
+                i += (2 * EscapeLength) - 1;
             }
             else
             {
@@ -47,6 +57,15 @@ internal static class AttributeText
         }
 
         return plain.ToString();
+    }
+
+    private static bool IsEscape(string text, int index, out char unit)
+    {
+        bool isEscape = index + EscapeLength <= text.Length && text[index] == '\\' && text[index + 1] == 'u';
+        bool isRead = ushort.TryParse(
+            isEscape ? text.AsSpan(index + 2, 4) : "", NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out ushort number);
+        unit = (char)number;
+        return isRead;
     }
 
     /// <summary>

@@ -32,6 +32,9 @@ public static class GerberCode
     /// <summary>File polarity negative on what may be copper: the drawing shows where there is none. It is honoured.</summary>
     public const string NegativeCopper = "GBR009";
 
+    /// <summary>Commands after M02: they are not read.</summary>
+    public const string AfterEnd = "GBR017";
+
     /// <summary>A coordinate before FS.</summary>
     public const string FormatMissing = "GBR010";
 
@@ -139,6 +142,9 @@ public static class GerberCode
 
     /// <summary>More objects, vertices or nesting than the reader's limits.</summary>
     public const string TooMuch = "GBR062";
+
+    /// <summary>More objects or vertices in all images of a board than may be read.</summary>
+    public const string TooMuchInAll = "GBR063";
 
     /// <summary>An attribute whose fields are not as its name asks.</summary>
     public const string BadAttribute = "GBR070";

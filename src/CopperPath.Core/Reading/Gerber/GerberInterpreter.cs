@@ -86,12 +86,38 @@ internal sealed partial class GerberInterpreter
 
         if (!HasEnded)
         {
+            // Cut off between two commands a file reads like a whole one, so the missing end is all that tells.
             _log.Warn(
-                GerberCode.NoEnd, SourcePosition.WholeFile(File), "no M02", "M02 at the end; the file may be cut off");
+                GerberCode.NoEnd, SourcePosition.WholeFile(File), "no M02", "M02 at the end; the file may be cut off",
+                affectsCopper: _options.PurposeIsCopper);
         }
 
         RemarkOnNegativeCopper();
         return new ParsedGerber(_image, _attributes.File, _options, _log);
+    }
+
+    /// <summary>
+    /// Says what stands behind the end. The format has nothing there, so the end may be misplaced or two files may have
+    /// been joined; comments and a second end change nothing.
+    /// </summary>
+    /// <returns>False when no more of it need be looked at.</returns>
+    public bool TakeAfterEnd(in Piece piece)
+    {
+        if (_limitMet || _apertures.IsFull)
+        {
+            return false;
+        }
+
+        if (piece.Kind == PieceKind.Comment
+            || piece.Text.Trim(" \t\r\n\u001A\0"u8) is [] or [(byte)'M', (byte)'0', (byte)'0' or (byte)'2'])
+        {
+            return true;
+        }
+
+        _log.Warn(
+            GerberCode.AfterEnd, piece.Position(File), $"{GerberLog.Quote(piece.Text)} after the end of the file",
+            "nothing after M02; the rest is not read", affectsCopper: _options.PurposeIsCopper);
+        return false;
     }
 
     /// <summary>Deals with wrong delimiters; true when the command is still clear.</summary>

@@ -39,8 +39,8 @@ internal sealed class GerberLog(string file)
         }
     }
 
-    public void Warn(string code, SourcePosition position, string found, string expected) =>
-        Add(new Diagnostic(code, Severity.Warning, position, found, expected));
+    public void Warn(string code, SourcePosition position, string found, string expected, bool affectsCopper = false) =>
+        Add(new Diagnostic(code, Severity.Warning, position, found, expected, affectsCopper));
 
     public void WarnOnce(string key, string code, SourcePosition position, string found, string expected)
     {

@@ -18,10 +18,13 @@ public sealed record GerberReadOptions
     public long MaximumObjects { get; init; } = 2_000_000;
 
     /// <summary>
-    /// Most vertices of the finished image, rings shared between objects counted at each use; ten times the
+    /// Most vertices of the finished image, rings shared between objects counted at each use; four times the
     /// largest layer of the real boards the tests read.
     /// </summary>
-    public long MaximumVertices { get; init; } = 10_000_000;
+    public long MaximumVertices { get; init; } = 4_000_000;
+
+    /// <summary>What all images of the run may hold together; null for an image on its own.</summary>
+    public ImageBudget? Budget { get; init; }
 
     /// <summary>
     /// True when the image is, or may be, copper: a negative image and unknown commands are then errors.

@@ -33,11 +33,12 @@ public static class GerberReader
     /// <summary>Reads one file. Never throws on account of its content.</summary>
     /// <param name="file">Name for positions and for <see cref="LayerArtwork.File"/>.</param>
     /// <param name="bytes">The whole file.</param>
-    /// <param name="options">Null for <see cref="GerberReadOptions.Default"/>.</param>
+    /// <param name="options">Null for <see cref="GerberReadOptions.Default"/>. Once its budget is spent nothing is read and nothing said.</param>
     public static GerberReading Read(string file, ReadOnlyMemory<byte> bytes, GerberReadOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(file);
-        return Parse(file, bytes.Span, options ?? GerberReadOptions.Default).Flatten();
+        options ??= GerberReadOptions.Default;
+        return options.Budget is { IsSpent: true } ? new GerberReading(null, []) : Parse(file, bytes.Span, options).Flatten();
     }
 
     /// <summary>Reads one file as far as its exact primitives.</summary>
@@ -51,6 +52,10 @@ public static class GerberReader
             {
                 interpreter.Take(lexer.Next());
             }
+        }
+
+        while (interpreter.HasEnded && lexer.TryFindNext() && interpreter.TakeAfterEnd(lexer.Next()))
+        {
         }
 
         return interpreter.Finish(lexer.OpenPercent);

@@ -26,7 +26,9 @@ internal sealed record ParsedGerber(
 
         var painter = new LayerPainter(
             Log.File, new PaintLimits(Options.ChordToleranceNm, Options.MaximumObjects, Options.MaximumVertices));
-        List<PaintedObject> objects = painter.Paint(Drawing).Objects;
+        Canvas canvas = painter.Paint(Drawing);
+        Options.Budget?.Spend(canvas.Objects.Count, canvas.VertexCount);
+        List<PaintedObject> objects = canvas.Objects;
         foreach ((PaintFault fault, DrawSpot spot) in painter.Faults)
         {
             Report(fault, new SourcePosition(Log.File, spot.Line, spot.Column));

@@ -18,13 +18,29 @@ public sealed class BoardSourceTests : IDisposable
         Write("A.gbr", "A");
         Write(".DS_Store", "x");
         Write("Thumbs.db", "x");
-        Write("below/c.gbr", "C");
+        Write("below/report.html", "C");
 
         BoardSource source = BoardSource.Open(_folder);
 
         source.Files.Select(f => f.Name).ShouldBe(["A.gbr", "b.gbr"]);
         Encoding.UTF8.GetString(source.Files[0].Bytes.Span).ShouldBe("A");
         source.Diagnostics.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void FabricationFilesBelowTheOthersAreLeftOutAndSaid()
+    {
+        Write("a.gbr", "A");
+        Write("drills/b.drl", "B");
+        Write("drills/b.drr", "B");
+        string archive = Archive(("a.gbr", "A"), ("drills/b.drl", "B"), ("drills/b.drr", "B"));
+
+        foreach (BoardSource source in new[] { BoardSource.Open(archive), BoardSource.Open(_folder) })
+        {
+            source.Diagnostics.ShouldHaveSingleItem().ToString().ShouldEndWith(
+                "warning BRD011: found 1 file named as fabrication data in the folder drills below, such as b.drl; "
+                + "expected all files of the board in one folder; those are not read");
+        }
     }
 
     [Fact]
@@ -102,10 +118,10 @@ public sealed class BoardSourceTests : IDisposable
     {
         string many = Archive([.. Enumerable.Range(0, 12).Select(i => ($"{i}.gbr", "0123456789"))]);
 
-        Refused(BoardSource.Open(many, new BoardSourceLimits(11, 1_000, 1_000))).Found.ShouldBe("12 files");
+        Refused(BoardSource.Open(many, new BoardSourceLimits(11, 1_000, 1_000))).Found.ShouldBe("more than 11 files");
         BoardSource total = BoardSource.Open(many, new BoardSourceLimits(12, 1_000, 55));
-        total.Files.Count.ShouldBe(5);
-        total.Diagnostics.Count(d => d.Code == BoardSourceCode.TooLarge).ShouldBe(7);
+        total.Files.ShouldBeEmpty();
+        total.Diagnostics.ShouldHaveSingleItem().Found.ShouldBe("120 bytes in all files");
         BoardSource.Open(many, new BoardSourceLimits(12, 9, 1_000)).Files.ShouldBeEmpty();
     }
 
@@ -167,9 +183,9 @@ public sealed class BoardSourceTests : IDisposable
         Said(Path.Combine(_folder, "nowhere")).ShouldBe($"nowhere: error BRD001: found nothing at this path; expected {Open}");
 
         string three = Archive(("a.gbr", "0123456789"), ("b.gbr", "0123456789"), ("c.gbr", "0123456789"));
-        Said(three, new BoardSourceLimits(2, 100, 100)).ShouldBe("board.zip: error BRD004: found 3 files; expected at most 2 files for a board");
+        Said(three, new BoardSourceLimits(2, 100, 100)).ShouldBe("board.zip: error BRD004: found more than 2 files; expected at most 2 files for a board; give the folder that holds its fabrication files alone");
         Said(three, new BoardSourceLimits(3, 9, 100)).ShouldBe("a.gbr: error BRD004: found 10 bytes; expected at most 9 bytes in one file");
-        Said(three, new BoardSourceLimits(3, 100, 25)).ShouldBe("c.gbr: error BRD004: found 30 bytes so far; expected at most 25 bytes in all files");
+        Said(three, new BoardSourceLimits(3, 100, 25)).ShouldBe("board.zip: error BRD004: found 30 bytes in all files; expected at most 25 bytes; unpack it, look at it and give the folder");
 
         string Said(string path, BoardSourceLimits? limits = null) =>
             BoardSource.Open(path, limits).Diagnostics[0].ToString().Replace(_folder + Path.DirectorySeparatorChar, "", StringComparison.Ordinal);

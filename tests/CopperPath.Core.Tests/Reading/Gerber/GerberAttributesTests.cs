@@ -106,4 +106,14 @@ public sealed class GerberAttributesTests
             GerberText.Head + "%TF.ProjectId,one \r\ntwo,x*%M02*").Artwork.ShouldNotBeNull();
         artwork.FileAttributes[".ProjectId"].ShouldBe(["one two", "x"]);
     }
+
+    [Theory]
+    [InlineData("A\\u000AB", "A\nB")]
+    [InlineData("\\uD83D\\uDE00", "\U0001F600")]
+    [InlineData("A\\uD800", "A\\uD800")]
+    [InlineData("\\uDE00\\uD83DX", "\\uDE00\\uD83DX")]
+    [InlineData("\\uD83D\\u0041", "\\uD83DA")]
+    public void AnEscapeOfHalfASurrogatePairIsNone(string written, string name) =>
+        GerberText.Read(GerberText.Head + "%ADD10C,1*%\n%TO.N," + written + "*%\nD10*\nX0Y0D03*\nM02*")
+            .Artwork.ShouldNotBeNull().Objects[0].Labels.Nets.ShouldBe([name]);
 }

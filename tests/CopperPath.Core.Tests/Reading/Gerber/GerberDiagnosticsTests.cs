@@ -43,6 +43,9 @@ public sealed class GerberDiagnosticsTests
         ("M02 without star", Disc + "X0Y0D03*\nM02\n", GerberCode.Unterminated, Severity.Warning, 7, 1,
             "M02 without '*'",
             "M02*"),
+        ("a flash after the end", Disc + "X0Y0D03*" + End + "\nX0Y10000D03*\n", GerberCode.AfterEnd, Severity.Warning, 8, 1,
+            "'X0Y10000D03' after the end of the file",
+            "nothing after M02; the rest is not read"),
         ("no M02", Disc + "X0Y0D03*\n", GerberCode.NoEnd, Severity.Warning, 0, 0,
             "no M02",
             "M02 at the end; the file may be cut off"),
@@ -377,7 +380,7 @@ public sealed class GerberDiagnosticsTests
 
     /// <summary>Codes whose cases stand in other tests, some among the limits, because they need more setting up.</summary>
     private static readonly string[] CodesTestedElsewhere =
-        [GerberCode.NegativeCopper, GerberCode.MoreOfTheSame, GerberCode.MacroNotComposable];
+        [GerberCode.NegativeCopper, GerberCode.MoreOfTheSame, GerberCode.MacroNotComposable, GerberCode.TooMuchInAll];
 
     public static TheoryData<string> Names => [.. Cases.Select(c => c.Name)];
 
@@ -394,7 +397,7 @@ public sealed class GerberDiagnosticsTests
         remark.Severity.ShouldBe(severity);
         remark.Found.ShouldBe(found);
         remark.Expected.ShouldBe(expected);
-        remark.AffectsCopper.ShouldBe(severity == Severity.Error);
+        remark.AffectsCopper.ShouldBe(severity == Severity.Error || code is GerberCode.NoEnd or GerberCode.AfterEnd);
         (reading.Artwork is null).ShouldBe(severity == Severity.Error, string.Join('\n', reading.Diagnostics));
     }
 

@@ -1,11 +1,13 @@
 using System.Globalization;
 using System.Reflection;
 using CopperPath.Artwork;
+using CopperPath.Diagnostics;
+using CopperPath.Reading.BoardFiles;
 using CopperPath.Reading.Gerber;
 
 namespace CopperPath.Core.Tests.Reading.Gerber;
 
-/// <summary>docs/readers-limits.md names every bound of the Gerber reader with the value the code has.</summary>
+/// <summary>docs/readers-limits.md names the bounds of the Gerber reader and of a run with the values the code has.</summary>
 public sealed class GerberLimitsGuideTests
 {
     public static TheoryData<string, long> Bounds()
@@ -14,6 +16,12 @@ public sealed class GerberLimitsGuideTests
         {
             { "GerberReadOptions.MaximumObjects", GerberReadOptions.Default.MaximumObjects },
             { "GerberReadOptions.MaximumVertices", GerberReadOptions.Default.MaximumVertices },
+            { "ImageBudget.MaximumObjects", new ImageBudget().MaximumObjects },
+            { "ImageBudget.MaximumVertices", new ImageBudget().MaximumVertices },
+            { "RemarkBudget.ListedPerKind", RemarkBudget.ListedPerKind },
+            { "RemarkBudget.ListedInAll", RemarkBudget.ListedInAll },
+            { "RemarkBudget.LongestWords", RemarkBudget.LongestWords },
+            { "BoardSourceLimits.MaxUnpackRatio", BoardSourceLimits.Usual.MaxUnpackRatio },
             { "MacroExposure.MostEdges", MacroExposure.MostEdges },
             { "MacroExposure.MostNearEdges", MacroExposure.MostNearEdges },
         };
