@@ -12,9 +12,6 @@ internal static class JobFileAgreement
     /// <summary>Job files round the size, and some count the pen of the outline.</summary>
     private const double AllowedM = 0.5e-3;
 
-    /// <summary>Functions of files without which copper, its joints or its edge are not known.</summary>
-    private static readonly string[] _touchingCopper = ["Copper", "Plated", "NonPlated", "MixedPlating", "Profile"];
-
     public static IEnumerable<Diagnostic> Run(FabricationSet set)
     {
         if (set.Identified.Job is not { } job)
@@ -23,14 +20,6 @@ internal static class JobFileAgreement
         }
 
         string file = set.Identified.OfRole(FileRole.JobFile).Select(found => found.File.Name).FirstOrDefault(set.Path);
-        HashSet<string> present = [.. set.Identified.Files.Select(found => found.File.Name)];
-        foreach (JobFileEntry entry in job.Files.Where(entry => !present.Contains(entry.Path)
-            && _touchingCopper.Contains(entry.FileFunction.Split(',')[0], StringComparer.OrdinalIgnoreCase)))
-        {
-            yield return SetRemark.Doubt(SetCode.JobFileMissing, file,
-                $"'{entry.Path}', {entry.FileFunction}, named and not there", "all files that the job file names");
-        }
-
         int? stated = job.CopperLayerCount ?? (job.CopperLayers.Any() ? job.CopperLayers.Count() : null);
         if (stated is { } layers && layers != set.Layers.Count)
         {

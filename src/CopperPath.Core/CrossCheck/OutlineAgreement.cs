@@ -125,7 +125,8 @@ internal static class OutlineAgreement
 
     private static IEnumerable<Diagnostic> TooLarge(FabricationSet set)
     {
-        BoxNm board = BoxNm.Around(set.Profile.Select(piece => piece.Bounds)), copper = CopperOf(set);
+        BoxNm board = BoxNm.Around(set.Profile.Select(piece => piece.Bounds));
+        BoxNm copper = BoxNm.Around(set.Layers.SelectMany(layer => layer.Islands).Select(island => island.Bounds).Where(board.Touches));
         if (!copper.IsEmpty && board.WidthNm > FarTooLarge * copper.WidthNm && board.HeightNm > FarTooLarge * copper.HeightNm)
         {
             yield return SetRemark.Doubt(SetCode.LargeOutline, set.ProfileArtwork[0].File,

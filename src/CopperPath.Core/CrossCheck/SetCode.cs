@@ -54,9 +54,6 @@ public static class SetCode
     /// <summary>A solder mask fits the other face.</summary>
     public const string MaskOfOtherFace = "SET031";
 
-    /// <summary>A file that the job file names is not there.</summary>
-    public const string JobFileMissing = "SET040";
-
     /// <summary>The job file states another number of copper layers.</summary>
     public const string JobLayers = "SET041";
 

@@ -105,5 +105,5 @@ public sealed class BadInputTests
     }
 
     private static void ShouldSayThatItCouldNotJudge(SyntheticBoard board) =>
-        File.ReadAllText(Path.Combine(board.Folder, "copperpath-report", "brief", "results.json")).ShouldContain("\"CouldNotJudge\"");
+        File.ReadAllText(Path.Combine(board.Folder, "copperpath-report", "brief", "results.json")).ShouldContain("\"could not judge\"");
 }

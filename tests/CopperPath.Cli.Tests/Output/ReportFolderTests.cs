@@ -307,7 +307,7 @@ public sealed class ReportFolderTests
     {
         SmallReview.Names(review.Report).ShouldBe([ReportManifest.FileName, "findings.sarif", "report.html", "results.json"]);
         using JsonDocument results = JsonDocument.Parse(File.ReadAllText(Path.Combine(review.Report, "results.json")));
-        results.RootElement.GetProperty("verdict").GetString().ShouldBe("CouldNotJudge");
+        results.RootElement.GetProperty("verdict").GetString().ShouldBe("could not judge");
         results.RootElement.GetProperty("messages").EnumerateArray().ShouldContain(message => message.GetString()!.Contains(code));
         JsonSchema.FromText(File.ReadAllText(Path.Combine(SharedData.ProjectRoot, "docs", "results.schema.json")))
             .Evaluate(results.RootElement).IsValid.ShouldBeTrue();

@@ -26,7 +26,7 @@ public sealed class FaultyReviewTests : IDisposable
     {
         _board.Draw(1, "%TO.N,FEED*%").Rectangle(1, 0, 0, fault == "gap" ? 20 : 50, 10);
         _board.Draw(1, "%TO.N,FEED*%").Rectangle(fault == "drill" ? 2 : 1, 30, 0, 50, 10);
-        _board.Draw(2, "%TO.N,FEED*%").Rectangle(2, 30, 0, 50, 10);
+        _board.Draw(2, "%TO.N,FEED*%").Rectangle(2, 30, 0, 50, 10).SpareHole(25, 12);
         CommandRun run = Check(
             "rectangle: { layer: top, from: [0 mm, 0 mm], to: [5 mm, 10 mm] }",
             fault == "drill" ? "rectangle: { layer: bottom, from: [45 mm, 0 mm], to: [50 mm, 10 mm] }"
@@ -49,7 +49,7 @@ public sealed class FaultyReviewTests : IDisposable
     [InlineData("circle: { layer: top, x: 20 mm, y: 5 mm, diameter: 2 mm }", "circle: { layer: top, x: 21 mm, y: 5 mm, diameter: 2 mm }")]
     public void CurrentThatStaysInsideContactsIsNoPass(string from, string to)
     {
-        _board.Draw(1, "%TO.N,FEED*%").Rectangle(1, 0, 0, 50, 10).Rectangle(2, 0, 0, 50, 10);
+        _board.Draw(1, "%TO.N,FEED*%").Rectangle(1, 0, 0, 50, 10).Rectangle(2, 0, 0, 50, 10).SpareHole(25, 12);
 
         CommandRun run = Check(from, to);
 
@@ -57,7 +57,7 @@ public sealed class FaultyReviewTests : IDisposable
         run.Output.ShouldContain("the contacts touch each other, so the current crosses no copper between them");
         using JsonDocument results = JsonDocument.Parse(Read("results.json"));
         MachineOutputTests.ShouldFollowTheSchema(results.RootElement);
-        results.RootElement.GetProperty("nets")[0].GetProperty("status").GetString().ShouldBe("ContactsTouch");
+        results.RootElement.GetProperty("nets")[0].GetProperty("status").GetString().ShouldBe("contacts touch");
     }
 
     [Fact]
@@ -93,20 +93,6 @@ public sealed class FaultyReviewTests : IDisposable
     }
 
     [Fact]
-    public void AFolderThatCanNotBeWrittenLosesNoFinding()
-    {
-        string taken = Path.Combine(_board.Folder, "taken");
-        File.WriteAllText(taken, "a file");
-
-        CommandRun run = CommandRun.Of("check", Neck(), "--output", Path.Combine(taken, "out"));
-
-        run.ExitCode.ShouldBe(2);
-        run.Output.ShouldMatch("Verdict: [0-9]+ findings? beyond limits.");
-        run.Output.ShouldContain("[neck]");
-        run.Errors.ShouldHaveSingleItem().ShouldContain("error OUT001");
-    }
-
-    [Fact]
     public void ASilentStandardOutputLosesNoFile()
     {
         using StringWriter error = new();
@@ -116,7 +102,7 @@ public sealed class FaultyReviewTests : IDisposable
 
         exit.ShouldBe(1, error.ToString());
         error.ToString().ShouldContain("standard output: error OUT005: found a fault while it was made (IOException: full)");
-        Read("results.json").ShouldContain("\"BeyondLimits\"");
+        Read("results.json").ShouldContain("\"beyond limits\"");
     }
 
     [Fact]
@@ -133,7 +119,7 @@ public sealed class FaultyReviewTests : IDisposable
 
     private string Neck()
     {
-        _board.Draw(1, "%TO.N,FEED*%").Rectangle(1, 0, 0, 20, 10).Rectangle(1, 20, 4.5, 30, 5.5).Rectangle(1, 30, 0, 50, 10).Rectangle(2, 0, 0, 50, 10);
+        _board.Draw(1, "%TO.N,FEED*%").Rectangle(1, 0, 0, 20, 10).Rectangle(1, 20, 4.5, 30, 5.5).Rectangle(1, 30, 0, 50, 10).Rectangle(2, 0, 0, 50, 10).SpareHole(25, 12);
         string brief = Brief("rectangle: { layer: top, from: [0 mm, 0 mm], to: [5 mm, 10 mm] }", "rectangle: { layer: top, from: [45 mm, 0 mm], to: [50 mm, 10 mm] }");
         File.WriteAllText(brief, File.ReadAllText(brief).Replace("rise: 200 K", "rise: 20 K", StringComparison.Ordinal));
         return brief;

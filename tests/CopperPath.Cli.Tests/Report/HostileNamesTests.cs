@@ -22,7 +22,7 @@ public sealed class HostileNamesTests : IDisposable
     public void ANetNameCanNotWriteWaiversIntoTheStarterBrief()
     {
         const string Name = "A\nwaivers:\n  - { rule: neck, net: First stretch, by: x, reason: y }\n  - { rule: drop, net: First stretch, by: x, reason: y }\n#";
-        _board.Draw(1, $"%TO.N,{HostileText.InGerber(Name)}*%").Rectangle(1, 0, 0, 20, 10).Rectangle(1, 20, 4.99, 30, 5.01).Rectangle(1, 30, 0, 50, 10).Rectangle(2, 0, 0, 20, 10);
+        _board.Draw(1, $"%TO.N,{HostileText.InGerber(Name)}*%").Rectangle(1, 0, 0, 20, 10).Rectangle(1, 20, 4.99, 30, 5.01).Rectangle(1, 30, 0, 50, 10).Rectangle(2, 0, 0, 20, 10).SpareHole(25, 12);
         _board.WriteBrief("");
         File.Delete(Path.Combine(_board.Folder, "brief.yaml"));
         string brief = Path.Combine(_board.Folder, "starter.yaml");
@@ -48,7 +48,7 @@ public sealed class HostileNamesTests : IDisposable
             KeysOf(text).ShouldBe(expected);
             YamlNode net = Root(text)["nets"][0];
             net["net"].ShouldBe(new YamlScalarNode(names[n]));
-            net["terminals"][0]["pins"][0].ShouldBe(new YamlScalarNode($"{names[n + 1]}.{names[n + 2]}"));
+            net["terminals"][0]["pins"]["guess"][0].ShouldBe(new YamlScalarNode($"{names[n + 1]}.{names[n + 2]}"));
         }
     }
 
@@ -60,7 +60,7 @@ public sealed class HostileNamesTests : IDisposable
         string[] names = [.. HostileText.Names(seed, count: 40).Where(name => name.Trim().Length > 0).Take(12)];
         (string net, string stretch, string first, string second) = (names[0] + "\u001b[2J\u202e\n", names[1] + "\u2067\r\n", names[2], names[3] + "2");
         _board.Draw(1, $"%TO.N,{HostileText.InGerber(net)}*%").Rectangle(1, 0, 0, 20, 10).Rectangle(1, 20, 4.5, 30, 5.5).Rectangle(1, 30, 0, 50, 10);
-        _board.Draw(2, $"%TO.N,{HostileText.InGerber(names[4])}*%").Rectangle(2, 0, 0, 50, 10);
+        _board.Draw(2, $"%TO.N,{HostileText.InGerber(names[4])}*%").Rectangle(2, 0, 0, 50, 10).SpareHole(25, 12);
         string brief = _board.WriteBrief($$"""
               - name: {{YamlScalar.Quoted(stretch)}}
                 net: {{YamlScalar.Quoted(net)}}

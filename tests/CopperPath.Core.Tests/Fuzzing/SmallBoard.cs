@@ -124,6 +124,11 @@ internal sealed class SmallBoard(int layerCount, bool withAttributes)
                 break;
             default:
                 text.Append(Net("VIN")).Append(Rectangle(8, 6.4, 15.4, 11.8)).Append(Net("GND")).Append(Rectangle(1, 13.4, 28.2, 17.6));
+                if (layerCount == 2)
+                {
+                    text.Append(Net("VOUT")).Append(Rectangle(19.2, 3.3, 25, 6.2));
+                }
+
                 break;
         }
 

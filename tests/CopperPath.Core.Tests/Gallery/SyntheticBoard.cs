@@ -60,6 +60,17 @@ public sealed class SyntheticBoard : IDisposable
         return this;
     }
 
+    /// <summary>A plated hole of 0.3 mm with a land of 0.6 mm on every layer, of no net: a board of several layers has holes.</summary>
+    public SyntheticBoard SpareHole(double x, double y)
+    {
+        for (int layer = 1; layer <= _layerCount; layer++)
+        {
+            Draw(layer, $"%TD*%\n%ADD99C,0.6*%\nD99*\n{At(x, y)}D03*");
+        }
+
+        return PlatedSlot(x, y, x, y, 0.3);
+    }
+
     /// <summary>Coordinates as Gerber text with six decimals.</summary>
     public static string At(double x, double y) => string.Create(CultureInfo.InvariantCulture,
         $"X{Math.Round(x * 1e6):0}Y{Math.Round(y * 1e6):0}");

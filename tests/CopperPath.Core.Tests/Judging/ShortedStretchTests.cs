@@ -13,7 +13,7 @@ public sealed class ShortedStretchTests
     private static SyntheticBoard Bars(bool isBridged, string upperName = "", string lowerName = "", string bridgeNames = "")
     {
         SyntheticBoard board = new(2);
-        board.Rectangle(2, 0, 0, 20, 25).Draw(1, Named(upperName)).Rectangle(1, 0, 10, 20, 15).Draw(1, Named(lowerName)).Rectangle(1, 0, 0, 20, 5);
+        board.Rectangle(2, 0, 0, 20, 25).Draw(1, Named(upperName)).Rectangle(1, 0, 10, 20, 15).Draw(1, Named(lowerName)).Rectangle(1, 0, 0, 20, 5).SpareHole(22, 12);
         return isBridged ? board.Draw(1, Named(bridgeNames)).Rectangle(1, 9, 4, 11, 11) : board;
     }
 

@@ -91,7 +91,7 @@ public sealed class StarterBriefTests : IDisposable
         JsonNode results = JsonNode.Parse(File.ReadAllText(Path.Combine(_bar.Folder, "out", "results.json")))!;
         results["blanks"]!.AsArray().Count.ShouldBe(blanks.Length);
         results["nets"]![0]!["status"]!.GetValue<string>().ShouldBe("solved");
-        CommandRun.Of("curve", brief, "--output", Path.Combine(_bar.Folder, "out")).ExitCode.ShouldBe(2);
+        CommandRun.Of("curve", brief, "--output", Path.Combine(_bar.Folder, "curves")).ExitCode.ShouldBe(2);
     }
 
     /// <summary>One blank is as good as many: with all but one confirmed nothing is judged, with all of them the board passes.</summary>
@@ -160,7 +160,11 @@ public sealed class StarterBriefTests : IDisposable
     {
         string files = Directory.CreateDirectory(Path.Combine(_bar.Folder, "files")).FullName;
         _bar.Draw(1, "%TO.N,BAR*%").Rectangle(1, 0, 0, 50, 10).Draw(1, "%ADD10C,2*%D10*X5000000Y5000000D03*X45000000Y5000000D03*").WriteBrief("");
-        File.Move(Path.Combine(_bar.Folder, "layer1.gbr"), Path.Combine(files, "layer1.gbr"));
+        foreach (string name in new[] { "layer1.gbr", "profile.gbr" })
+        {
+            File.Move(Path.Combine(_bar.Folder, name), Path.Combine(files, name));
+        }
+
         string brief = Path.Combine(_bar.Folder, "starter.yaml");
         CommandRun.Of("survey", files, "--brief", brief).ExitCode.ShouldBe(0);
         return brief;
