@@ -8,9 +8,9 @@ namespace CopperPath.Cli.Report;
 /// <summary>The board's own temperatures in <c>results.json</c>.</summary>
 internal static class HeatJson
 {
-    public static void WriteBoard(Utf8JsonWriter json, TemperatureField? heat)
+    public static void WriteBoard(Utf8JsonWriter json, Review review)
     {
-        if (heat is null)
+        if (review.Heat is not { } heat)
         {
             return;
         }
@@ -22,7 +22,12 @@ internal static class HeatJson
         json.WriteNumber("cells", heat.Network.Grid.NodeCount);
         if (result.Status == ThermalStatus.Solved)
         {
-            json.WriteNumberOrNull("peakRiseK", result.RiseK.Max());
+            HottestPlace hottest = HottestPlace.Of(heat);
+            json.WriteNumberOrNull("peakRiseK", hottest.RiseK);
+            json.WriteNumber("peakLayer", hottest.Layer);
+            json.WriteNumberOrNull("peakXM", hottest.XM);
+            json.WriteNumberOrNull("peakYM", hottest.YM);
+            json.WriteBoolean("temperatureIsJudged", review.PartsHeat!.IsKnown);
             json.WriteNumberOrNull("copperLossW", result.Balance.JouleW);
             json.WriteNumberOrNull("componentLossW", result.Balance.ComponentW);
             json.WriteNumberOrNull("convectedTopW", result.Balance.ConvectedW.Top);

@@ -35,7 +35,7 @@ public static class ResultsJson
             json.WriteNumberOrNull("ambientK", review.Brief.AmbientK);
             json.WriteNumberOrNull("copperK", review.Brief.ConductorK);
             json.WriteNumberOrNull("resistivityOhmM", review.Stack!.ResistivityOhmM);
-            HeatJson.WriteBoard(json, review.Heat);
+            HeatJson.WriteBoard(json, review);
             WriteNets(json, review, stretches);
             ToleranceJson.Write(json, review.Tolerance);
             ConverterSummary.Write(json, review);
