@@ -18,8 +18,8 @@ internal static class HeatJson
         ThermalResult result = heat.Result;
         json.WriteStartObject("heat");
         json.WriteString("status", result.Status.ToString());
-        json.WriteNumber("cellM", heat.Network.Grid.X.NarrowestM);
-        json.WriteNumber("cells", heat.Network.Grid.NodeCount);
+        json.WriteNumber("cellM", heat.Network.Cells.NarrowestM);
+        json.WriteNumber("cells", heat.Network.Cells.NodeCount);
         if (result.Status == ThermalStatus.Solved)
         {
             json.WriteNumber("peakRiseK", result.RiseK.Max());

@@ -23,7 +23,7 @@ internal static class HeatText
             return [$"none, {result.Explanation}."];
         }
 
-        HeatGrid grid = heat.Network.Grid;
+        HeatCells cells = heat.Network.Cells;
         return
         [
             "rise of this board's copper, solved with all of it spreading heat: "
@@ -31,7 +31,7 @@ internal static class HeatText
             FormattableString.Invariant(
                 $"films {QuantityText.Film(result.FilmTopWPerM2K)} top, {QuantityText.Film(result.FilmBottomWPerM2K)} bottom, plus radiation; ")
                 + FormattableString.Invariant(
-                $"{grid.NodeCount} cells of {QuantityText.Length(grid.X.NarrowestM)}; heat in and out agree to {result.Balance.ErrorRatio:0e+0}."),
+                $"{cells.NodeCount} cells of {QuantityText.Length(cells.NarrowestM)}; heat in and out agree to {result.Balance.ErrorRatio:0e+0}."),
         ];
     }
 }

@@ -11,15 +11,6 @@ namespace CopperPath.Thermal;
 /// </summary>
 public sealed class BoardHeat
 {
-    // Nodes of a board without a stated cell: of the even grid that shows where temperature changes, of the even grid
-    // that is fine enough where it does not, and of the grid fitted to both.
-    private const int FirstNodes = 30_000;
-    private const int EvenNodes = 60_000;
-    private const int MostNodes = 130_000;
-
-    private const double FinestM = 0.25e-3;
-    private const double CoarsestM = 2e-3;
-
     private readonly HeatModel _first;
 
     private BoardHeat(HeatModel first, TemperatureField firstField, TemperatureField field) =>
@@ -43,21 +34,17 @@ public sealed class BoardHeat
         IReadOnlyList<HeatingStretch> stretches)
     {
         HeatConditions nominal = new(stack, ambientK);
-        int planes = HeatModel.PlanesOf(stack, section).Count;
-        double firstM = section.CellM ?? CellWithin(bounds, planes, FirstNodes);
-        HeatModel first = On(
-            GridAxis.Uniform(Units.MetresFromNm(bounds.MinX), Units.MetresFromNm(bounds.MaxX), firstM),
-            GridAxis.Uniform(Units.MetresFromNm(bounds.MinY), Units.MetresFromNm(bounds.MaxY), firstM));
-        TemperatureField field = first.Solve(nominal);
-        if (section.CellM is not null || field.Result.Status != ThermalStatus.Solved)
+        HeatScene scene = new(nets, profile, bounds, stack, section, stretches);
+        if (section.CellM is { } cellM)
         {
-            return new BoardHeat(first, field, field);
+            Array.Fill(scene.IsActive, true);
+            HeatModel even = new(scene, new CellTree(scene.Extent, cellM));
+            TemperatureField evenField = even.Solve(nominal);
+            return new BoardHeat(even, evenField, evenField);
         }
 
-        (GridAxis x, GridAxis y) = GridFitting.Fit(field, CellWithin(bounds, planes, EvenNodes), MostNodes);
-        return new BoardHeat(first, field, On(x, y).Solve(nominal, field));
-
-        HeatModel On(GridAxis x, GridAxis y) => new(x, y, nets, profile, stack, section, stretches);
+        RefinedHeat refined = RefinedHeat.Solve(scene, nominal);
+        return new BoardHeat(refined.Coarse, refined.CoarseField, refined.Field);
     }
 
     /// <summary>The board under other conditions, on the first, even grid: for what they change, not for the peaks themselves.</summary>
@@ -75,10 +62,4 @@ public sealed class BoardHeat
         new(ambientK, section.Posture, FaceOf(section.Top), FaceOf(section.Bottom));
 
     private static FaceCooling FaceOf(FaceSection face) => new(face.FilmWPerM2K, face.Emissivity);
-
-    private static double CellWithin(BoxNm bounds, int planes, int nodes)
-    {
-        double areaM2 = Units.MetresFromNm(bounds.WidthNm) * Units.MetresFromNm(bounds.HeightNm);
-        return Math.Clamp(Math.Sqrt(areaM2 * planes / nodes), FinestM, CoarsestM);
-    }
 }

@@ -9,7 +9,7 @@ internal sealed class FaceExchange
     private const double StefanBoltzmann = 5.670374419e-8;
 
     private readonly HeatNetwork _network;
-    private readonly int _plane;
+    private readonly bool _isTop;
     private readonly FaceCooling _face;
     private readonly FacePosture _posture;
     private readonly double _ambientK;
@@ -20,14 +20,12 @@ internal sealed class FaceExchange
     public FaceExchange(HeatNetwork network, Cooling cooling, bool isTop)
     {
         _network = network;
-        HeatGrid grid = network.Grid;
-        _plane = isTop ? 0 : grid.Planes.Count - 1;
+        _isTop = isTop;
         _face = isTop ? cooling.Top : cooling.Bottom;
         _posture = cooling.Posture == BoardPosture.Vertical ? FacePosture.Vertical : isTop ? FacePosture.Up : FacePosture.Down;
         (_ambientK, _filmScale) = (cooling.AmbientK, cooling.FilmScale);
-        double widthM = grid.X.LinesM[^1] - grid.X.LinesM[0];
-        double heightM = grid.Y.LinesM[^1] - grid.Y.LinesM[0];
-        _lengthM = _posture == FacePosture.Vertical ? heightM : widthM * heightM / (2 * (widthM + heightM));
+        CellBox extent = ExtentOf(network);
+        _lengthM = _posture == FacePosture.Vertical ? extent.HeightM : extent.AreaM2 / (2 * (extent.WidthM + extent.HeightM));
         foreach ((_, double areaM2) in Cells())
         {
             _areaM2 += areaM2;
@@ -78,13 +76,30 @@ internal sealed class FaceExchange
 
     private IEnumerable<(int Node, double AreaM2)> Cells()
     {
-        HeatGrid grid = _network.Grid;
-        for (int j = 0; j < grid.Y.Count; j++)
+        int planes = _network.Cells.Planes.Count;
+        for (int column = 0; column < _network.Cells.Count; column++)
         {
-            for (int i = 0; i < grid.X.Count; i++)
+            double areaM2 = _network.BoardAreaM2(column);
+            if (areaM2 > 0)
             {
-                yield return (grid.Node(i, j, _plane), _network.BoardAreaM2(i, j));
+                yield return ((column * planes) + (_isTop ? 0 : planes - 1), areaM2);
             }
         }
+    }
+
+    /// <summary>Extent of the columns that hold board.</summary>
+    private static CellBox ExtentOf(HeatNetwork network)
+    {
+        CellBox? extent = null;
+        for (int column = 0; column < network.Cells.Count; column++)
+        {
+            if (network.BoardAreaM2(column) > 0)
+            {
+                CellBox box = network.Cells.BoxOf(column);
+                extent = extent is { } sofar ? sofar.Around(box) : box;
+            }
+        }
+
+        return extent ?? network.Cells.BoxOf(0);
     }
 }

@@ -33,7 +33,7 @@ public static class ThermalSolver
     /// <param name="sinks">Places tied to a temperature.</param>
     /// <param name="start">Rises to start from, kelvin, one for each node; null to start from an even one.</param>
     public static ThermalResult Solve(
-        HeatNetwork network, HeatSources sources, Cooling cooling, IReadOnlyList<HeatSink> sinks, double[]? start = null)
+        HeatNetwork network, HeatSources sources, Cooling cooling, IReadOnlyList<HeatSink> sinks, double[]? start = null, double tolerance = Tolerance)
     {
         Balance balance = new(network, sources, cooling, sinks);
         if (balance.HasNoWayOut)
@@ -42,7 +42,7 @@ public static class ThermalSolver
         }
 
         double limitK = HottestK - cooling.AmbientK;
-        if (start is not null && SolveFrom(balance, balance.WithHeld(start)) is { Status: ThermalStatus.Solved } near && near.RiseK.Max() <= limitK)
+        if (start is not null && SolveFrom(balance, balance.WithHeld(start), tolerance) is { Status: ThermalStatus.Solved } near && near.RiseK.Max() <= limitK)
         {
             return near;
         }
@@ -50,7 +50,7 @@ public static class ThermalSolver
         double startK = Math.Min(balance.FirstGuessK(FirstFilmWPerM2K), limitK / 2);
         for (; startK <= limitK; startK = Math.Max(1, 2 * startK))
         {
-            ThermalResult result = SolveFrom(balance, balance.Start(startK));
+            ThermalResult result = SolveFrom(balance, balance.Start(startK), tolerance);
             if (result.Status != ThermalStatus.Runaway)
             {
                 return result.Status == ThermalStatus.Solved && result.RiseK.Max() > limitK
@@ -61,22 +61,27 @@ public static class ThermalSolver
         return balance.Ended(ThermalStatus.Runaway, [], 0);
     }
 
-    private static ThermalResult SolveFrom(Balance balance, double[] rise)
+    public static int Iterations;
+
+    private static ThermalResult SolveFrom(Balance balance, double[] rise, double tolerance)
     {
         double[] step = new double[rise.Length];
-        ColumnMultigrid? preconditioner = null;
+        HeatMultigrid? preconditioner = null;
         for (int round = 0; round < MostRounds; round++)
         {
             double leftW = balance.Update(rise);
-            if (leftW <= Tolerance * balance.HeatInW)
+            if (leftW <= tolerance * balance.HeatInW)
             {
                 return balance.Ended(ThermalStatus.Solved, rise, round);
             }
 
-            preconditioner ??= balance.Preconditioner();
+            double c0 = System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds;
+            if (preconditioner is null) { preconditioner = balance.Preconditioner(); double c1 = System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds; RefinedHeat.Log?.Invoke($"    setup {c1-c0}"); c0 = c1; }
             Array.Clear(step);
             ConjugateGradientResult solved = ConjugateGradient.Solve(
                 balance.Matrix, balance.SurplusW, step, preconditioner, StepTolerance);
+            Iterations += solved.Iterations;
+            RefinedHeat.Log?.Invoke($"    cg {solved.Iterations} {System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds - c0}");
             if (solved.Outcome == IterationOutcome.NotPositiveDefinite)
             {
                 return balance.Ended(ThermalStatus.Runaway, rise, round);
@@ -111,7 +116,7 @@ public static class ThermalSolver
             (_network, _sources) = (network, sources);
             _top = new FaceExchange(network, cooling, isTop: true);
             _bottom = new FaceExchange(network, cooling, isTop: false);
-            int size = network.Grid.NodeCount;
+            int size = network.Cells.NodeCount;
             _isHeld = new bool[size];
             _heldRiseK = new double[size];
             _sinkWPerK = new double[size];
@@ -125,25 +130,22 @@ public static class ThermalSolver
             Matrix = network.Matrix(_isHeld);
             _conductionDiagonal = [.. Matrix.Diagonal];
             SurplusW = new double[size];
-            for (int j = 0; j < network.Grid.Y.Count; j++)
+            for (int column = 0; column < network.Cells.Count; column++)
             {
-                for (int i = 0; i < network.Grid.X.Count; i++)
-                {
-                    _boardAreaM2 += network.BoardAreaM2(i, j);
-                }
+                _boardAreaM2 += network.BoardAreaM2(column);
             }
         }
 
         public bool HasNoWayOut { get; }
 
         /// <summary>How the heat left over changes with the rises, after <see cref="Update"/>.</summary>
-        public ColumnMatrix Matrix { get; }
+        public HeatMatrix Matrix { get; }
 
         /// <summary>Heat left over in each node, watts, after <see cref="Update"/>; 0 at held nodes.</summary>
         public double[] SurplusW { get; private set; }
 
-        public ColumnMultigrid? Preconditioner() =>
-            ColumnMultigrid.TryCreate(Matrix, _network.Grid.X.LinesM, _network.Grid.Y.LinesM);
+        public HeatMultigrid? Preconditioner() =>
+            HeatMultigrid.TryCreate(Matrix, _network.Cells);
 
         public double HeatInW => _books.InW;
 
