@@ -18,11 +18,30 @@ internal static class HeatJson
         ThermalResult result = heat.Result;
         json.WriteStartObject("heat");
         json.WriteString("status", result.Status.ToString());
+        if (heat.Remarks.Count > 0)
+        {
+            json.WriteStartArray("remarks");
+            foreach (string remark in heat.Remarks)
+            {
+                json.WriteStringValue(remark);
+            }
+
+            json.WriteEndArray();
+        }
+
         json.WriteNumber("cellM", heat.Network.Cells.NarrowestM);
         json.WriteNumber("cells", heat.Network.Cells.NodeCount);
         if (result.Status == ThermalStatus.Solved)
         {
-            json.WriteNumber("peakRiseK", result.RiseK.Max());
+            HottestPlace hottest = heat.Hottest();
+            json.WriteStartObject("hottest");
+            json.WriteNumber("riseK", hottest.RiseK);
+            json.WriteNumber("estimateK", hottest.EstimateK);
+            json.WriteNumber("layer", hottest.Layer);
+            json.WriteNumber("xM", hottest.XM);
+            json.WriteNumber("yM", hottest.YM);
+            json.WriteEndObject();
+            json.WriteNumber("peakRiseK", hottest.RiseK);
             json.WriteNumber("copperLossW", result.Balance.JouleW);
             json.WriteNumber("componentLossW", result.Balance.ComponentW);
             json.WriteNumber("convectedTopW", result.Balance.ConvectedW.Top);
@@ -44,6 +63,7 @@ internal static class HeatJson
         {
             json.WriteNumber("ownMeanRiseK", own.MeanK);
             json.WriteNumber("ownPeakRiseK", own.PeakK);
+            json.WriteNumber("ownPeakEstimateK", own.EstimateK);
             json.WriteNumber("ownPeakLayer", own.Layer);
             json.WriteNumber("ownPeakXM", own.XM);
             json.WriteNumber("ownPeakYM", own.YM);

@@ -14,9 +14,24 @@ internal static class HeatRule
         }
 
         return nets.Select(net => (Net: net, Temperatures: NetTemperatures.Of(net, heat)))
-            .Where(judged => judged.Temperatures.PeakK > judged.Net.Bound.Review.Limits.TemperatureRiseK)
+            .Where(judged => judged.Temperatures.PeakK + judged.Temperatures.EstimateK > judged.Net.Bound.Review.Limits.TemperatureRiseK)
             .OrderByDescending(judged => judged.Temperatures.PeakK)
-            .Select(judged => FindingOf(judged.Net, judged.Temperatures));
+            .Select(judged => judged.Temperatures.PeakK - judged.Temperatures.EstimateK > judged.Net.Bound.Review.Limits.TemperatureRiseK
+                ? FindingOf(judged.Net, judged.Temperatures) : Straddling(judged.Net, judged.Temperatures));
+    }
+
+    /// <summary>The limit lies within what the cells leave open.</summary>
+    private static Finding Straddling(SolvedNet net, NetTemperatures temperatures)
+    {
+        double limitK = net.Bound.Review.Limits.TemperatureRiseK;
+        return new Finding(
+            RuleCatalogue.Heat.Id, FindingLevel.Undecided, net.Bound.Review.Name, temperatures.Layer, temperatures.XM, temperatures.YM,
+            new Measure("temperature rise", "K", temperatures.PeakK, limitK),
+            $"The board's own temperatures reach a rise of {QuantityText.TemperatureDifference(temperatures.PeakK)} here, which may be "
+                + $"{QuantityText.TemperatureDifference(temperatures.EstimateK)} off; {QuantityText.TemperatureDifference(limitK)} is allowed. "
+                + "Whether it is within can not be said.",
+            "Take it as beyond the limit, or leave it more room: widen or double the hottest copper, or cool the board better.",
+            Assumption);
     }
 
     private static Finding FindingOf(SolvedNet net, NetTemperatures temperatures)
@@ -25,7 +40,8 @@ internal static class HeatRule
         return new Finding(
             RuleCatalogue.Heat.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, temperatures.Layer, temperatures.XM, temperatures.YM,
             new Measure("temperature rise", "K", temperatures.PeakK, limitK),
-            $"The board's own temperatures reach a rise of {QuantityText.TemperatureDifference(temperatures.PeakK)} here "
+            $"The board's own temperatures reach a rise of {QuantityText.TemperatureDifference(temperatures.PeakK)} here, "
+                + $"give or take {QuantityText.TemperatureDifference(temperatures.EstimateK)} "
                 + $"({QuantityText.TemperatureDifference(temperatures.MeanK)} on average over this net); {QuantityText.TemperatureDifference(limitK)} is allowed.",
             "Widen or double the hottest copper, tie it to planes with more plated holes, or cool the board better.",
             Assumption);

@@ -1,4 +1,3 @@
-using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;
 using CopperPath.Quantities;
@@ -8,14 +7,14 @@ namespace CopperPath.Thermal;
 /// <summary>The wall of a plated hole in columns of cells.</summary>
 internal static class BarrelWall
 {
-    /// <summary>Shares of the wall by columns: those of the ring between its outer and its inner face.</summary>
-    public static IReadOnlyList<(int Column, double Share)> SharesOf(TreeCells cells, Barrel barrel, Stackup stack)
+    /// <summary>Thickness the wall is taken to have where its place matters: as thick as plating commonly is, metres (common practice, no source).</summary>
+    private const double ThicknessM = 25e-6;
+
+    /// <summary>Shares of the wall by columns: those of the ring just inside the drilled hole.</summary>
+    public static IReadOnlyList<(int Column, double Share)> SharesOf(TreeCells cells, Barrel barrel)
     {
-        double outsideToolNm = stack.WallOutsideToolM * Units.NmPerM;
-        double insideToolNm = outsideToolNm - (stack.PlatingM * Units.NmPerM);
-        IEnumerable<PointNm[]> rings = barrel.Feature.IsRoundHole && (barrel.Feature.ToolDiameterNm / 2.0) + insideToolNm > 0
-            ? [HoleOutline.Of(barrel.Feature, outsideToolNm), [.. HoleOutline.Of(barrel.Feature, insideToolNm).Reverse()]]
-            : [barrel.Outline];
-        return AreaShares.Of(cells, rings);
+        double growthNm = -Units.NmFromMetres(ThicknessM);
+        return AreaShares.Of(cells, barrel.Feature.IsRoundHole && (barrel.Feature.ToolDiameterNm / 2.0) + growthNm > 0
+            ? [barrel.Outline, [.. HoleOutline.Of(barrel.Feature, growthNm).Reverse()]] : [barrel.Outline]);
     }
 }

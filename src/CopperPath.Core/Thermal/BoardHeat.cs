@@ -35,16 +35,11 @@ public sealed class BoardHeat
     {
         HeatConditions nominal = new(stack, ambientK);
         HeatScene scene = new(nets, profile, bounds, stack, section, stretches);
-        if (section.CellM is { } cellM)
-        {
-            Array.Fill(scene.IsActive, true);
-            HeatModel even = new(scene, new CellTree(scene.Extent, cellM));
-            TemperatureField evenField = even.Solve(nominal);
-            return new BoardHeat(even, evenField, evenField);
-        }
+        (HeatModel model, TemperatureField field) = section.CellM is { } cellM
+            ? RefinedHeat.SolveEven(scene, nominal, cellM) : RefinedHeat.Solve(scene, nominal);
 
-        RefinedHeat refined = RefinedHeat.Solve(scene, nominal);
-        return new BoardHeat(refined.Coarse, refined.CoarseField, refined.Field);
+        // The cells before the last halving are many times fewer.
+        return new BoardHeat(model, section.CellM is null ? field.Coarser ?? field : field, field);
     }
 
     /// <summary>The board under other conditions, on the first, even grid: for what they change, not for the peaks themselves.</summary>

@@ -20,12 +20,13 @@ public sealed class CellTree
     // Of each cell: the first of its four children, which follow one another, or Leaf or Absent; and its place.
     private readonly List<int> _children = [];
     private readonly List<(int Depth, int I, int J)> _places = [];
+    private readonly List<(double XM, double YM)> _middles = [];
 
     private CellTree(CellTree other)
     {
         (_fromXM, _fromYM, _toXM, _toYM) = (other._fromXM, other._fromYM, other._toXM, other._toYM);
         (_columns, _rows, _rootDepth) = (other._columns, other._rows, other._rootDepth);
-        (_children, _places) = ([.. other._children], [.. other._places]);
+        (_children, _places, _middles) = ([.. other._children], [.. other._places], [.. other._middles]);
     }
 
     /// <param name="extent">What is to be covered.</param>
@@ -65,6 +66,9 @@ public sealed class CellTree
     public double WidthM(int splits) =>
         Math.Min((_toXM - _fromXM) / _columns, (_toYM - _fromYM) / _rows) / (1 << splits);
 
+    /// <summary>Number of leaves.</summary>
+    public int LeafCount => _children.Count(child => child == Leaf);
+
     public bool IsThere(int cell) => _children[cell] != Absent;
 
     public bool IsLeaf(int cell) => _children[cell] == Leaf;
@@ -84,11 +88,7 @@ public sealed class CellTree
     }
 
     /// <summary>Line that parts a cell that is not a leaf in the middle, by its whole width, metres.</summary>
-    public (double XM, double YM) MiddleOf(int cell)
-    {
-        (int depth, int i, int j) = _places[cell];
-        return (XM(depth + 1, (2 * i) + 1), YM(depth + 1, (2 * j) + 1));
-    }
+    public (double XM, double YM) MiddleOf(int cell) => _middles[cell];
 
     /// <summary>The leaf a point lies in; beyond the board, one at its edge.</summary>
     public int LeafAt(double xM, double yM)
@@ -210,5 +210,6 @@ public sealed class CellTree
         bool isThere = i < Across(_columns, depth) && j < Across(_rows, depth);
         _children.Add(isThere ? Leaf : Absent);
         _places.Add((depth, i, j));
+        _middles.Add((XM(depth + 1, (2 * i) + 1), YM(depth + 1, (2 * j) + 1)));
     }
 }

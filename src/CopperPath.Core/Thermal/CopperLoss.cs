@@ -13,8 +13,14 @@ internal sealed class CopperLoss
 {
     private readonly Stackup _nominal;
 
-    private CopperLoss(Stackup nominal, IReadOnlyList<TriangleLoss> triangles, IReadOnlyList<(BarrelCurrent Barrel, double PowerW)> barrels) =>
+    private readonly TriangleLoss[][] _byLayer;
+
+    private CopperLoss(Stackup nominal, IReadOnlyList<TriangleLoss> triangles, IReadOnlyList<(BarrelCurrent Barrel, double PowerW)> barrels)
+    {
         (_nominal, Triangles, Barrels) = (nominal, triangles, barrels);
+        ILookup<int, TriangleLoss> byLayer = triangles.ToLookup(triangle => triangle.Layer);
+        _byLayer = [.. Enumerable.Range(0, nominal.ThicknessM.Count + 1).Select(layer => byLayer[layer].ToArray())];
+    }
 
     /// <summary>Loss of every triangle, at the resistivity and in the build of the electrical solve.</summary>
     public IReadOnlyList<TriangleLoss> Triangles { get; }
@@ -55,17 +61,10 @@ internal sealed class CopperLoss
         {
             CellClipper clipper = new(cells.Tree);
             double[] onLayer = sheetW[layer];
-            double densityWPerM2 = 0;
-            void Add(int leaf, double areaM2, CoveredSides sides) => onLayer[cells.ColumnOf(leaf)] += densityWPerM2 * areaM2;
-            Span<(double, double)> corners = stackalloc (double, double)[3];
-            foreach (TriangleLoss triangle in Triangles)
+            void Add(int leaf, double powerW, CoveredSides sides) => onLayer[cells.ColumnOf(leaf)] += powerW;
+            foreach (TriangleLoss triangle in _byLayer[layer])
             {
-                if (triangle.Layer == layer)
-                {
-                    densityWPerM2 = triangle.PowerW / triangle.AreaM2;
-                    (corners[0], corners[1], corners[2]) = (triangle.A, triangle.B, triangle.C);
-                    clipper.Divide(corners, Add);
-                }
+                clipper.Divide(triangle, Add);
             }
         });
 

@@ -135,6 +135,29 @@ internal sealed class HeatMatrix : ISymmetricOperator
         return dominant;
     }
 
+    /// <summary>Nodes a node is coupled to.</summary>
+    public IEnumerable<int> NeighboursOf(int node)
+    {
+        (int column, int p) = (node / Planes, node % Planes);
+        if (Down[node] > 0)
+        {
+            yield return node + 1;
+        }
+
+        if (p > 0 && Down[node - 1] > 0)
+        {
+            yield return node - 1;
+        }
+
+        for (int k = Start[column]; k < Start[column + 1]; k++)
+        {
+            if (Coupling[(k * Planes) + p] > 0)
+            {
+                yield return (Neighbour[k] * Planes) + p;
+            }
+        }
+    }
+
     /// <summary>Sums of the couplings of each node.</summary>
     public double[] CouplingsOfAll()
     {

@@ -15,10 +15,11 @@ internal sealed class HeatModel
 
     /// <param name="scene">The board.</param>
     /// <param name="tree">Cells; not to be changed afterwards.</param>
-    public HeatModel(HeatScene scene, CellTree tree)
+    /// <param name="isCheck">True for the cells another solution is held against.</param>
+    public HeatModel(HeatScene scene, CellTree tree, bool isCheck = false)
     {
         _scene = scene;
-        _levels = scene.LevelsFor(tree);
+        _levels = scene.LevelsFor(tree, isCheck);
         Cells = new TreeCells(tree, _levels.In(scene.Stack, scene.Section.Laminate.BelowM));
         _copper = new CellCover?[scene.Stack.ThicknessM.Count + 1];
         Parallel.ForEach(scene.Nets.Layers.Select(layer => layer.Number), layer =>
@@ -27,7 +28,7 @@ internal sealed class HeatModel
         _walls = new(ReferenceEqualityComparer.Instance);
         foreach (Barrel barrel in scene.Nets.Nets.SelectMany(net => net.Barrels).Where(barrel => barrel.Layers.Count > 1))
         {
-            _walls.Add(barrel, BarrelWall.SharesOf(Cells, barrel, scene.Stack));
+            _walls.Add(barrel, BarrelWall.SharesOf(Cells, barrel));
         }
 
         _loss = scene.Loss.On(Cells, _walls);
@@ -37,7 +38,8 @@ internal sealed class HeatModel
 
     /// <param name="conditions">Build, surroundings and load.</param>
     /// <param name="like">A solution to start from, on any columns of the same board; null to start from one even temperature.</param>
-    public TemperatureField Solve(HeatConditions conditions, TemperatureField? like = null, double tolerance = 1e-8)
+    /// <param name="tolerance">Heat that may be left over, as a share of the heat put in; null for as little as the solver leaves else.</param>
+    public TemperatureField Solve(HeatConditions conditions, TemperatureField? like = null, double? tolerance = null)
     {
         HeatNetwork network = NetworkOf(conditions.Stack);
         HeatSources sources = _loss.At(conditions);
@@ -58,7 +60,11 @@ internal sealed class HeatModel
 
         Cooling cooling = BoardHeat.CoolingOf(_scene.Section, conditions.AmbientK) with { FilmScale = conditions.FilmScale };
         double[]? start = like is { Result.Status: ThermalStatus.Solved } ? like.At(Cells) : null;
-        return new TemperatureField(network, ThermalSolver.Solve(network, sources, cooling, sinks, start, tolerance));
+        return new TemperatureField(network, ThermalSolver.Solve(network, sources, cooling, sinks, start, tolerance)) 
+        {
+            Remarks = _scene.Remarks,
+            Owners = _scene.Owners,
+        };
     }
 
     /// <summary>The board in each column; copper that reaches beyond the outline gives heat away like board.</summary>

@@ -74,6 +74,9 @@ public sealed class HeatNetwork
     /// </summary>
     public void MakeIsothermal(int node) => _isIsothermal[node] = true;
 
+    /// <summary>Number of the net a column belongs to on a layer; -1 for none.</summary>
+    internal int OwnerOf(int column, int layer) => _copper[layer]?.Owner[column] ?? -1;
+
     /// <summary>True when copper of one net joins two columns on a layer.</summary>
     internal bool AreJoined(int layer, int column, int other) =>
         _copper[layer] is { } copper && copper.Owner[column] >= 0 && copper.Owner[column] == copper.Owner[other];
@@ -132,7 +135,7 @@ public sealed class HeatNetwork
     private double Through(int column, int p)
     {
         int layer = Planes[p].CopperLayer;
-        if (layer == 0 || !IsWeighted || _copper[layer] is not { } copper || copper.Owner[column] < 0)
+        if (layer == 0 || _copper[layer] is not { } copper || copper.Owner[column] < 0)
         {
             return 1;
         }
@@ -155,8 +158,6 @@ public sealed class HeatNetwork
             return sum;
         }
     }
-
-    public static bool IsWeighted = true;
 
     private void Connect(int index)
     {

@@ -23,11 +23,13 @@ internal sealed class HeatScene
         IReadOnlyList<HeatingStretch> stretches)
     {
         (Nets, Stack, Section) = (nets, stack, section);
-        Outline = profile.Count > 0 ? profile : [new PolygonNm(bounds.ToRing(), [])];
-        BoxNm all = bounds.Including(BoxNm.Around(nets.Layers.Select(layer => layer.Bounds)));
+        (IReadOnlyList<PolygonNm> pieces, Remarks) = BoardOutline.Of(profile, nets);
+        Outline = pieces.Count > 0 ? pieces : [new PolygonNm(bounds.ToRing(), [])];
+        BoxNm all = BoxNm.Around(Outline.Select(piece => piece.Bounds)).Including(BoxNm.Around(nets.Layers.Select(layer => layer.Bounds)));
         Extent = new CellBox(
             Units.MetresFromNm(all.MinX), Units.MetresFromNm(all.MinY), Units.MetresFromNm(all.MaxX), Units.MetresFromNm(all.MaxY));
         Stretches = stretches;
+        Owners = nets.Nets.Select((net, number) => (net, number)).ToDictionary(pair => pair.net, pair => pair.number, (IEqualityComparer<Net>)ReferenceEqualityComparer.Instance);
         IsActive = new bool[stack.ThicknessM.Count];
         Loss = CopperLoss.Of(stretches, stack);
         Components = [.. section.Losses.Select(loss => (HeatPlace.Of(loss.Name, loss.Place, nets), loss.PowerW))];
@@ -36,10 +38,16 @@ internal sealed class HeatScene
 
     public NetList Nets { get; }
 
+    /// <summary>What was seen through about the outline, in words.</summary>
+    public IReadOnlyList<string> Remarks { get; }
+
     public IReadOnlyList<PolygonNm> Outline { get; }
 
     /// <summary>Around the board and all copper.</summary>
     public CellBox Extent { get; }
+
+    /// <summary>Numbers of the nets in their list.</summary>
+    public IReadOnlyDictionary<Net, int> Owners { get; }
 
     public Stackup Stack { get; }
 
@@ -57,11 +65,14 @@ internal sealed class HeatScene
     public bool[] IsActive { get; }
 
     /// <summary>The levels for cells.</summary>
-    public LevelSet LevelsFor(CellTree tree)
+    /// <param name="tree">The cells: levels are no farther apart than the narrowest is wide, and than they are from copper.</param>
+    /// <param name="isCheck">Halves the laminates that have no levels inside: cells half as wide are to be half as thick everywhere.</param>
+    public LevelSet LevelsFor(CellTree tree, bool isCheck = false)
     {
         double finestM = tree.WidthM(tree.DeepestSplit);
-        return LevelSet.Of(Stack, Section.Laminate.BelowM, [.. IsActive.Select(isActive => isActive ? Alpha * finestM : double.PositiveInfinity)], ThickestGapM);
+        return LevelSet.Of(Stack, Section.Laminate.BelowM, [.. IsActive.Select((isActive, laminate) => isActive ? finestM
+            : isCheck ? Math.Min(ThickestGapM, LaminateM(laminate)) / 2 : double.PositiveInfinity)], ThickestGapM);
     }
 
-    public static double Alpha = 1;
+    private double LaminateM(int laminate) => laminate < Stack.DielectricM.Count ? Stack.DielectricM[laminate] : Section.Laminate.BelowM;
 }

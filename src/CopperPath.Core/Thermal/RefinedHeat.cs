@@ -1,154 +1,189 @@
+using CopperPath.Electrical;
+
 namespace CopperPath.Thermal;
 
-/// <summary>A board solved on cells that are split until its hottest places no longer change.</summary>
-internal sealed record RefinedHeat(HeatModel Coarse, TemperatureField CoarseField, TemperatureField Field, IReadOnlyList<HotPlace> Places)
+/// <summary>
+/// A board solved on cells that are split where heat is made and where temperature changes from cell to cell, until every place that is
+/// judged is known well enough or the work it takes is too much.
+/// </summary>
+/// <remarks>
+/// The last solution is on cells half as wide as those of the one before, everywhere and through the thickness: what the two differ by
+/// is what cells of this width leave (<see cref="TemperatureField.EstimateK"/>).
+/// </remarks>
+internal static class RefinedHeat
 {
-    public static double StartCells = 12_000;
-    public static double Factor = 1.0;
-    public static int MostNodes = 400_000;
-    public static Action<string>? Log;
+    /// <summary>A peak is known well enough when its estimate is no more than this share of its rise, or <see cref="WantedK"/>.</summary>
+    public const double WantedShare = 0.03;
 
-    public static RefinedHeat Solve(HeatScene scene, HeatConditions nominal)
+    /// <summary>See <see cref="WantedShare"/>, kelvin.</summary>
+    public const double WantedK = 0.5;
+
+    /// <summary>Even cells a board begins with.</summary>
+    private const int FirstCells = 3_000;
+
+    /// <summary>Nodes of a solution that are not exceeded: the work a review may take.</summary>
+    private const int MostNodes = 1_200_000;
+
+    /// <summary>At first cells are split where temperature changes from one to the next by more than this many times what is wanted.</summary>
+    private const double FirstFactor = 4;
+
+    /// <summary>Below this the change from cell to cell is far below what is wanted.</summary>
+    private const double LeastFactor = 1.0 / 16;
+
+    /// <summary>Cells that are split once more are no narrower, metres: below the thickness of copper there is no sheet any more.</summary>
+    private const double NarrowestM = 20e-6;
+
+    /// <summary>Heat a solution that others follow may leave over, as a share of the heat put in.</summary>
+    private const double RoughTolerance = 1e-5;
+
+    /// <summary>Where temperature changes by more than this many times what is allowed a cell is split twice at once.</summary>
+    private const double TwiceFrom = 3;
+
+    /// <summary>Rounds of splitting between two checks.</summary>
+    private const int MostRounds = 8;
+
+    /// <param name="scene">The board.</param>
+    /// <param name="nominal">As stated.</param>
+    /// <returns>The board on the cells before the last halving, and its last solution, with those before it.</returns>
+    public static (HeatModel Model, TemperatureField Field) Solve(HeatScene scene, HeatConditions nominal)
     {
-        double startM = Math.Sqrt(scene.Extent.AreaM2 / StartCells);
-        CellTree tree = new(scene.Extent, startM);
+        CellTree tree = new(scene.Extent, Math.Sqrt(scene.Extent.AreaM2 / FirstCells));
         SourceRefinement.Apply(scene, tree);
-        TemperatureField? like = null;
-        double factor = Factor;
-        double cpu0 = System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds;
-        double Cpu() => System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds - cpu0;
-        while (true)
+        HeatModel model = new(scene, tree.Copy());
+        TemperatureField field = model.Solve(nominal, null, RoughTolerance);
+        (HeatModel, TemperatureField)? known = null;
+        for (double factor = FirstFactor; field.Result.Status == ThermalStatus.Solved; factor /= 2)
         {
-            HeatModel model;
-            TemperatureField field;
-            for (int round = 0; ; round++)
+            bool isChanged = known is null;
+            for (int round = 0; round < MostRounds && SplitWhereItChanges(scene, tree, model.Cells, field, factor); round++)
             {
+                if (IsTooMuch(scene, tree) && known is { } enough)
+                {
+                    return enough;
+                }
+
                 model = new HeatModel(scene, tree.Copy());
-                Log?.Invoke($"  laid {model.Cells.Count} cols {model.Cells.NodeCount} nodes {Cpu()}");
-                field = model.Solve(nominal, like, 1e-5);
-                Log?.Invoke($"  solved max {(field.Result.RiseK.Length > 0 ? field.Result.RiseK.Max() : -1):F3} {Cpu()} {field.Result.Status} rounds {field.Result.Rounds} its {ThermalSolver.Iterations}");
-                if (field.Result.Status != ThermalStatus.Solved)
+                TemperatureField next = model.Solve(nominal, field, RoughTolerance);
+                if (next.Result.Status != ThermalStatus.Solved)
                 {
-                    return new RefinedHeat(model, field, field, []);
+                    return (model, next);
                 }
 
-                like = field;
-                if (round == 6 || model.Cells.NodeCount > MostNodes / 4 || !SplitWhereItChanges(scene, tree, model.Cells, field, factor))
-                {
-                    break;
-                }
+                field = next with { Coarser = field with { Coarser = null } };
+                isChanged = true;
             }
 
-            HeatModel finer = new(scene, tree.Finer());
-            Log?.Invoke($"  laid finer {finer.Cells.Count} cols {finer.Cells.NodeCount} nodes {Cpu()}");
-            TemperatureField fine = finer.Solve(nominal, field);
-            Log?.Invoke($"  solved max {(fine.Result.RiseK.Length > 0 ? fine.Result.RiseK.Max() : -1):F3} {Cpu()} rounds {fine.Result.Rounds} its {ThermalSolver.Iterations}");
-            IReadOnlyList<HotPlace> places = HotPlaces.Of(scene, fine, field);
-            bool isGood = places.All(place => place.EstimateK <= Math.Max(0.5, 0.03 * place.RiseK));
-            foreach (HotPlace place in places)
+            if (!isChanged)
             {
-                Log?.Invoke($"     {place}");
+                continue;
             }
 
-            if (isGood || finer.Cells.NodeCount > MostNodes)
+            TemperatureField fine = new HeatModel(scene, tree.Finer(), isCheck: true).Solve(nominal, field) with { Coarser = field };
+            if (fine.Result.Status != ThermalStatus.Solved || IsGood(scene, fine) || factor < LeastFactor)
             {
-                return new RefinedHeat(model, field, fine, places);
+                return (model, fine);
             }
 
-            factor /= 2;
-            if (!SplitWhereItChanges(scene, tree, model.Cells, field, factor))
-            {
-                factor /= 2;
-            }
+            known = (model, fine);
         }
+
+        return (model, field);
+    }
+
+    /// <summary>Even cells, and two solutions on cells twice and four times as wide for the estimate.</summary>
+    public static (HeatModel Model, TemperatureField Field) SolveEven(HeatScene scene, HeatConditions nominal, double cellM)
+    {
+        Array.Fill(scene.IsActive, true);
+        TemperatureField? field = null;
+        HeatModel? model = null;
+        foreach (double widthM in (double[])[4 * cellM, 2 * cellM, cellM])
+        {
+            model = new HeatModel(scene, new CellTree(scene.Extent, widthM));
+            field = model.Solve(nominal, field, widthM > cellM ? RoughTolerance : null) with { Coarser = field };
+        }
+
+        return (model!, field!);
+    }
+
+    private static bool IsGood(HeatScene scene, TemperatureField field)
+    {
+        HottestPlace hottest = field.Hottest();
+        return IsKnown(hottest.RiseK, hottest.EstimateK) && scene.Stretches.All(stretch =>
+        {
+            HottestPlace copper = HottestCopper.Of(stretch, field);
+            return IsKnown(copper.RiseK, copper.EstimateK) && BarrelCurrent.BusiestOfEachHole(stretch.Conduction.Barrels)
+                .OrderByDescending(hole => Math.Abs(hole.CurrentA)).Take(1)
+                .All(hole => IsKnown(field.HottestOfHoleK(hole.Barrel), field.EstimateK(at => at.HottestOfHoleK(hole.Barrel))));
+        });
+    }
+
+    private static bool IsKnown(double riseK, double estimateK) => estimateK <= Math.Max(WantedK, WantedShare * riseK);
+
+    /// <summary>True when cells half as wide would be more than a solution may have.</summary>
+    private static bool IsTooMuch(HeatScene scene, CellTree tree)
+    {
+        CellTree finer = tree.Finer();
+        return (long)finer.LeafCount * scene.LevelsFor(finer, isCheck: true).Count > MostNodes;
     }
 
     private static bool SplitWhereItChanges(HeatScene scene, CellTree tree, TreeCells cells, TemperatureField field, double factor)
     {
-        bool[] isMarked = new bool[cells.Count];
+        double[] excess = new double[cells.Count];
         double[] rise = field.Result.RiseK;
         int planes = cells.Planes.Count;
         foreach (CellFace face in cells.Faces)
         {
             for (int p = 0; p < planes; p++)
             {
-                double a = rise[(face.Low * planes) + p];
-                double b = rise[(face.High * planes) + p];
-                if (Math.Abs(a - b) > factor * Math.Max(0.5, 0.03 * Math.Max(a, b)))
-                {
-                    isMarked[face.Low] = true;
-                    isMarked[face.High] = true;
-                }
+                double times = Times(rise[(face.Low * planes) + p], rise[(face.High * planes) + p]);
+                excess[face.Low] = Math.Max(excess[face.Low], times);
+                excess[face.High] = Math.Max(excess[face.High], times);
             }
         }
 
-        bool any = false;
+        bool isAny = false;
         for (int column = 0; column < cells.Count; column++)
         {
-            for (int laminate = 1; laminate < scene.IsActive.Length; laminate++)
+            for (int p = 0; p + 1 < planes; p++)
             {
-                (double a, double b) = (rise[cells.NodeOn(laminate, column)], rise[cells.NodeOn(laminate + 1, column)]);
-                if (!scene.IsActive[laminate - 1] && Math.Abs(a - b) > factor * Math.Max(0.5, 0.03 * Math.Max(a, b)))
+                int laminate = cells.LaminateBelow(p);
+                if (!scene.IsActive[laminate] && Times(rise[(column * planes) + p], rise[(column * planes) + p + 1]) > 1)
                 {
-                    scene.IsActive[laminate - 1] = true;
-                    any = true;
-                    Log?.Invoke($"  laminate {laminate} active");
+                    scene.IsActive[laminate] = true;
+                    isAny = true;
                 }
+            }
+
+            if (excess[column] > 1)
+            {
+                isAny |= SplitOnce(cells.CellOf(column)) && (excess[column] <= TwiceFrom || SplitQuarters(cells.CellOf(column)));
             }
         }
 
-        for (int column = 0; column < cells.Count; column++)
+        return isAny;
+
+        // How many times what is allowed.
+        double Times(double a, double b) => Math.Abs(a - b) / (factor * Math.Max(WantedK, WantedShare * Math.Max(a, b)));
+
+        bool SplitOnce(int cell)
         {
-            int cell = cells.CellOf(column);
-            if (isMarked[column] && tree.WidthM(tree.SplitsOf(cell)) > 2 * 15e-6)
+            bool isSplit = tree.WidthM(tree.SplitsOf(cell)) > 2 * NarrowestM;
+            if (isSplit)
             {
                 tree.Split(cell);
-                any = true;
             }
+
+            return isSplit;
         }
 
-        return any;
-    }
-}
-
-/// <summary>A place of the board that is judged.</summary>
-internal sealed record HotPlace(string Name, int Layer, double XM, double YM, double RiseK, double EstimateK);
-
-internal static class HotPlaces
-{
-    public static IReadOnlyList<HotPlace> Of(HeatScene scene, TemperatureField fine, TemperatureField coarse)
-    {
-        List<HotPlace> places = [];
-        int s = 0;
-        foreach (HeatingStretch stretch in scene.Stretches)
+        bool SplitQuarters(int cell)
         {
-            s++;
-            HotPlace hottest = new("", 0, 0, 0, double.NegativeInfinity, 0);
-            foreach (CopperPath.Electrical.SheetField sheet in stretch.Conduction.Sheets)
+            for (int quarter = 0; quarter < 4; quarter++)
             {
-                for (int v = 0; v < sheet.Mesh.VertexCount; v++)
-                {
-                    double rise = fine.RiseK(sheet.Layer, sheet.Mesh.XM[v], sheet.Mesh.YM[v]);
-                    if (rise > hottest.RiseK)
-                    {
-                        hottest = new HotPlace($"stretch {s}", sheet.Layer, sheet.Mesh.XM[v], sheet.Mesh.YM[v], rise, 0);
-                    }
-                }
+                SplitOnce(tree.Child(cell, quarter));
             }
 
-            places.Add(hottest with { EstimateK = Math.Abs(hottest.RiseK - coarse.RiseK(hottest.Layer, hottest.XM, hottest.YM)) });
+            return true;
         }
-
-        int node = 0;
-        double[] all = fine.Result.RiseK;
-        for (int n = 0; n < all.Length; n++)
-        {
-            node = all[n] > all[node] ? n : node;
-        }
-
-        int column = node / fine.Network.Cells.Planes.Count;
-        CellBox box = fine.Network.Cells.BoxOf(column);
-        places.Add(new HotPlace("board", 0, box.CentreXM, box.CentreYM, all[node], Math.Abs(all[node] - coarse.Result.RiseK.Max())));
-        return places;
     }
 }

@@ -9,7 +9,8 @@ namespace CopperPath.Thermal;
 /// </summary>
 internal static class SourceRefinement
 {
-    public static double AllowedK = 1;
+    /// <summary>What a cell may hide, kelvin.</summary>
+    private const double AllowedK = 1;
 
     public static void Apply(HeatScene scene, CellTree tree)
     {

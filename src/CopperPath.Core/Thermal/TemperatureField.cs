@@ -9,14 +9,84 @@ namespace CopperPath.Thermal;
 /// <param name="Result">A solved board.</param>
 public sealed record TemperatureField(HeatNetwork Network, ThermalResult Result)
 {
+    /// <summary>The solution on wider cells that this one is held against; null when there is none.</summary>
+    public TemperatureField? Coarser { get; init; }
+
+    /// <summary>What was seen through or taken for granted about the board, in words.</summary>
+    public IReadOnlyList<string> Remarks { get; init; } = [];
+
+    /// <summary>No estimate is smaller than this share of the value: what iteration and reading between cells leave.</summary>
+    private const double LeastEstimate = 2e-3;
+
+    /// <summary>A change as large as this many times the one before has no row before it.</summary>
+    private const double MostGrowth = 3;
+
+    /// <summary>How changes are taken to fall where only one is known: to two thirds.</summary>
+    private const double Unknown = 2.0 / 3;
+
+    /// <summary>What differences that do not fall from cells to cells are taken to add up to: no more than this many times the last.</summary>
+    private const double MostLeft = 3;
+
+    /// <summary>
+    /// How far a value read from the field may be off for the width of its cells: what it changed by with the last halving, times what
+    /// is left of a row of changes that go on falling as the last two did. Infinite where there is nothing to hold it against.
+    /// </summary>
+    /// <param name="reading">The value, from any solution of the same board.</param>
+    public double EstimateK(Func<TemperatureField, double> reading)
+    {
+        if (Coarser is null)
+        {
+            return double.PositiveInfinity;
+        }
+
+        double value = reading(this);
+        double coarse = reading(Coarser);
+        double change = Math.Abs(value - coarse);
+        double before = Coarser.Coarser is { } coarsest ? Math.Abs(coarse - reading(coarsest)) : 0;
+
+        // A change much larger than the one before says that the earlier solutions had the same cells there.
+        double falling = before < change / MostGrowth ? Unknown : change / before;
+        double left = falling < 1 ? Math.Clamp(falling / (1 - falling), 1, MostLeft) : MostLeft;
+        return (change * left) + (LeastEstimate * Math.Abs(value));
+    }
+
+    /// <summary>The hottest place of the whole board, copper and laminate.</summary>
+    public HottestPlace Hottest()
+    {
+        double[] rises = Result.RiseK;
+        int node = 0;
+        for (int n = 1; n < rises.Length; n++)
+        {
+            node = rises[n] > rises[node] ? n : node;
+        }
+
+        int planes = Network.Cells.Planes.Count;
+        CellBox box = Network.Cells.BoxOf(node / planes);
+        int layer = 1;
+        for (int p = 0; p <= node % planes; p++)
+        {
+            layer = Math.Max(layer, Network.Cells.Planes[p].CopperLayer);
+        }
+
+        return new HottestPlace(rises[node], EstimateK(at => at.Result.RiseK.Max()), layer, box.CentreXM, box.CentreYM);
+    }
+
     /// <summary>
     /// Rise of the copper of a layer at a point, kelvin: that of the cell, and from its centre on as it changes towards the neighbours on
     /// the point's sides that copper joins it with; in a cell without copper, towards any neighbours.
     /// </summary>
-    public double RiseK(int layer, double xM, double yM)
+    /// <param name="layer">Layer number, 1 = top.</param>
+    /// <param name="xM">Place, metres.</param>
+    /// <param name="yM">Place, metres.</param>
+    /// <param name="net">
+    /// Net whose copper is meant: at its edge, where a cell belongs to another net, the nearest neighbour that belongs to this one is read.
+    /// Null for whatever copper there is.
+    /// </param>
+    public double RiseK(int layer, double xM, double yM, Net? net = null)
     {
         HeatCells cells = Network.Cells;
-        int column = cells.ColumnAt(xM, yM);
+        int column = net is not null && Owners is not null && Owners.TryGetValue(net, out int owner)
+            ? OwnColumnAt(layer, xM, yM, owner) : cells.ColumnAt(xM, yM);
         CellBox box = cells.BoxOf(column);
         double own = Result.RiseK[cells.NodeOn(layer, column)];
         bool isCopper = Network.CopperAreaM2(column, layer) > 0;
@@ -39,18 +109,47 @@ public sealed record TemperatureField(HeatNetwork Network, ThermalResult Result)
         }
     }
 
+    /// <summary>Numbers of the nets as owners of cells; null where cells are not told apart by nets.</summary>
+    internal IReadOnlyDictionary<Net, int>? Owners { get; init; }
+
+    private int OwnColumnAt(int layer, double xM, double yM, int owner)
+    {
+        HeatCells cells = Network.Cells;
+        int column = cells.ColumnAt(xM, yM);
+        if (Network.OwnerOf(column, layer) == owner)
+        {
+            return column;
+        }
+
+        CellBox box = cells.BoxOf(column);
+        int nearest = column;
+        double nearestM = double.PositiveInfinity;
+        for (int side = 0; side < 9; side++)
+        {
+            int other = cells.ColumnAt(box.CentreXM + (((side % 3) - 1) * JustBeyond * box.WidthM), box.CentreYM + (((side / 3) - 1) * JustBeyond * box.HeightM));
+            CellBox there = cells.BoxOf(other);
+            double awayM = Math.Max(Math.Max(there.WestM - xM, xM - there.EastM), Math.Max(there.SouthM - yM, yM - there.NorthM));
+            if (awayM < nearestM && Network.OwnerOf(other, layer) == owner)
+            {
+                (nearest, nearestM) = (other, awayM);
+            }
+        }
+
+        return nearest;
+    }
+
     /// <summary>Just over half of a cell away from its centre lies its neighbour.</summary>
     private const double JustBeyond = 0.5001;
 
     /// <summary>Largest rise along a plated hole, mean over its wall at each depth, kelvin.</summary>
-    public double HottestOfHoleK(Barrel barrel, Stackup stack)
+    public double HottestOfHoleK(Barrel barrel)
     {
         if (Network.Cells is not TreeCells cells)
         {
             throw new InvalidOperationException("holes are in columns of a tree only");
         }
 
-        IReadOnlyList<(int Column, double Share)> wall = BarrelWall.SharesOf(cells, barrel, stack);
+        IReadOnlyList<(int Column, double Share)> wall = BarrelWall.SharesOf(cells, barrel);
         int first = cells.PlaneOf(barrel.Layers[0]);
         return Enumerable.Range(first, cells.PlaneOf(barrel.Layers[^1]) - first + 1)
             .Max(p => wall.Sum(part => part.Share * Result.RiseK[(part.Column * cells.Planes.Count) + p]));
@@ -118,7 +217,7 @@ public sealed record TemperatureField(HeatNetwork Network, ThermalResult Result)
     public string Beside(int layer, double xM, double yM) => Result.Status == ThermalStatus.Solved
         ? $", this board's own temperatures {QuantityText.TemperatureDifference(RiseK(layer, xM, yM))}" : "";
 
-    /// <summary>Rises at the vertices of a mesh.</summary>
-    public double[] AtVertices(SheetField sheet) =>
-        [.. Enumerable.Range(0, sheet.Mesh.VertexCount).Select(v => RiseK(sheet.Layer, sheet.Mesh.XM[v], sheet.Mesh.YM[v]))];
+    /// <summary>Rises at the vertices of a net's mesh.</summary>
+    public double[] AtVertices(SheetField sheet, Net? net = null) =>
+        [.. Enumerable.Range(0, sheet.Mesh.VertexCount).Select(v => RiseK(sheet.Layer, sheet.Mesh.XM[v], sheet.Mesh.YM[v], net))];
 }

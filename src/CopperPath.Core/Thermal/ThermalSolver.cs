@@ -32,8 +32,10 @@ public static class ThermalSolver
     /// <param name="cooling">Films and radiation.</param>
     /// <param name="sinks">Places tied to a temperature.</param>
     /// <param name="start">Rises to start from, kelvin, one for each node; null to start from an even one.</param>
+    /// <param name="tolerance">Heat that may be left over, as a share of the heat put in; null for 1e-8.</param>
     public static ThermalResult Solve(
-        HeatNetwork network, HeatSources sources, Cooling cooling, IReadOnlyList<HeatSink> sinks, double[]? start = null, double tolerance = Tolerance)
+        HeatNetwork network, HeatSources sources, Cooling cooling, IReadOnlyList<HeatSink> sinks, double[]? start = null,
+        double? tolerance = null)
     {
         Balance balance = new(network, sources, cooling, sinks);
         if (balance.HasNoWayOut)
@@ -42,7 +44,7 @@ public static class ThermalSolver
         }
 
         double limitK = HottestK - cooling.AmbientK;
-        if (start is not null && SolveFrom(balance, balance.WithHeld(start), tolerance) is { Status: ThermalStatus.Solved } near && near.RiseK.Max() <= limitK)
+        if (start is not null && SolveFrom(balance, balance.WithHeld(start), tolerance ?? Tolerance) is { Status: ThermalStatus.Solved } near && near.RiseK.Max() <= limitK)
         {
             return near;
         }
@@ -50,7 +52,7 @@ public static class ThermalSolver
         double startK = Math.Min(balance.FirstGuessK(FirstFilmWPerM2K), limitK / 2);
         for (; startK <= limitK; startK = Math.Max(1, 2 * startK))
         {
-            ThermalResult result = SolveFrom(balance, balance.Start(startK), tolerance);
+            ThermalResult result = SolveFrom(balance, balance.Start(startK), tolerance ?? Tolerance);
             if (result.Status != ThermalStatus.Runaway)
             {
                 return result.Status == ThermalStatus.Solved && result.RiseK.Max() > limitK
@@ -60,8 +62,6 @@ public static class ThermalSolver
 
         return balance.Ended(ThermalStatus.Runaway, [], 0);
     }
-
-    public static int Iterations;
 
     private static ThermalResult SolveFrom(Balance balance, double[] rise, double tolerance)
     {
@@ -75,13 +75,10 @@ public static class ThermalSolver
                 return balance.Ended(ThermalStatus.Solved, rise, round);
             }
 
-            double c0 = System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds;
-            if (preconditioner is null) { preconditioner = balance.Preconditioner(); double c1 = System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds; RefinedHeat.Log?.Invoke($"    setup {c1-c0}"); c0 = c1; }
+            preconditioner ??= balance.Preconditioner();
             Array.Clear(step);
             ConjugateGradientResult solved = ConjugateGradient.Solve(
                 balance.Matrix, balance.SurplusW, step, preconditioner, StepTolerance);
-            Iterations += solved.Iterations;
-            RefinedHeat.Log?.Invoke($"    cg {solved.Iterations} {System.Diagnostics.Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds - c0}");
             if (solved.Outcome == IterationOutcome.NotPositiveDefinite)
             {
                 return balance.Ended(ThermalStatus.Runaway, rise, round);
@@ -126,7 +123,11 @@ public static class ThermalSolver
                 Tie(sink);
             }
 
-            HasNoWayOut = _top.GivesNothing && _bottom.GivesNothing && sinks.Count == 0;
+            if (_top.GivesNothing && _bottom.GivesNothing)
+            {
+                HoldWhatNoSinkReaches();
+            }
+
             Matrix = network.Matrix(_isHeld);
             _conductionDiagonal = [.. Matrix.Diagonal];
             SurplusW = new double[size];
@@ -136,7 +137,8 @@ public static class ThermalSolver
             }
         }
 
-        public bool HasNoWayOut { get; }
+        /// <summary>True when heat is made where neither a face nor a sink takes it away.</summary>
+        public bool HasNoWayOut { get; private set; }
 
         /// <summary>How the heat left over changes with the rises, after <see cref="Update"/>.</summary>
         public HeatMatrix Matrix { get; }
@@ -203,6 +205,43 @@ public static class ThermalSolver
 
         public ThermalResult Ended(ThermalStatus status, double[] riseK, int rounds) =>
             new(status, riseK, _books, _top.FilmWPerM2K, _bottom.FilmWPerM2K, rounds);
+
+        /// <summary>Where faces give nothing, pieces that no sink reaches stay as warm as they are: at ambient without heat, without end with it.</summary>
+        private void HoldWhatNoSinkReaches()
+        {
+            bool[] isReached = new bool[_isHeld.Length];
+            Queue<int> open = new();
+            for (int n = 0; n < isReached.Length; n++)
+            {
+                if (_isHeld[n] || _sinkWPerK[n] > 0)
+                {
+                    isReached[n] = true;
+                    open.Enqueue(n);
+                }
+            }
+
+            HeatMatrix conduction = _network.Matrix(new bool[_isHeld.Length]);
+            while (open.TryDequeue(out int node))
+            {
+                foreach (int next in conduction.NeighboursOf(node))
+                {
+                    if (!isReached[next])
+                    {
+                        isReached[next] = true;
+                        open.Enqueue(next);
+                    }
+                }
+            }
+
+            for (int n = 0; n < isReached.Length; n++)
+            {
+                if (!isReached[n])
+                {
+                    HasNoWayOut |= _sources.JouleAtAmbientW[n] + _sources.ComponentW[n] > 0;
+                    _isHeld[n] = true;
+                }
+            }
+        }
 
         private void Tie(HeatSink sink)
         {

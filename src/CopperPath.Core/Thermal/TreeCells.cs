@@ -31,6 +31,18 @@ internal sealed class TreeCells : HeatCells
 
     internal override IReadOnlyList<CellFace> Faces { get; }
 
+    /// <summary>Laminate below a level, counted from the top.</summary>
+    public int LaminateBelow(int plane)
+    {
+        int laminate = -1;
+        for (int p = 0; p <= plane; p++)
+        {
+            laminate += Planes[p].CopperLayer > 0 ? 1 : 0;
+        }
+
+        return laminate;
+    }
+
     /// <summary>Cell of the tree that a column is.</summary>
     public int CellOf(int column) => _cellOf[column];
 
