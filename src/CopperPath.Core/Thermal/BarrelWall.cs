@@ -1,4 +1,3 @@
-using CopperPath.Geometry;
 using CopperPath.Nets;
 using CopperPath.Quantities;
 

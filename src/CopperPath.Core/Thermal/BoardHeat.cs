@@ -2,7 +2,6 @@ using CopperPath.Brief;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;
-using CopperPath.Quantities;
 
 namespace CopperPath.Thermal;
 

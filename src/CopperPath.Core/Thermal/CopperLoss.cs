@@ -77,7 +77,7 @@ internal sealed class CopperLoss
         return new LossOnCells(cells, _nominal, sheetW, barrelW);
     }
 
-    /// <summary>The balanced current's loss lies at the upper bound: the heat handed on is the loss that is reported.</summary>
+    /// <summary>The heat handed on is the loss that is reported, whatever the pattern of the current adds up to.</summary>
     private static double ScaleOf(HeatingStretch stretch, double sheetsW)
     {
         double balancedW = sheetsW + stretch.Conduction.Barrels.Sum(barrel => barrel.CurrentA * barrel.CurrentA * barrel.ResistanceOhm);
@@ -90,7 +90,7 @@ internal sealed class CopperLoss
         for (int t = 0; t < mesh.TriangleCount; t++)
         {
             // Copper and solder above it lie in parallel: the field is that of the copper's part of the current.
-            double squared = sheet.SheetCurrentAPerM(t) * sheet.CopperCurrentAPerM(t);
+            double squared = sheet.CopperShare(t) * MeanSquare(sheet, t);
             if (squared > 0)
             {
                 TriangleLoss triangle = new(sheet.Layer, At(mesh, 3 * t), At(mesh, (3 * t) + 1), At(mesh, (3 * t) + 2), 0);
@@ -99,6 +99,21 @@ internal sealed class CopperLoss
         }
 
         static (double XM, double YM) At(SheetMesh mesh, int corner) => (mesh.XM[mesh.Triangles[corner]], mesh.YM[mesh.Triangles[corner]]);
+    }
+
+    /// <summary>
+    /// Mean square of the sheet current over a triangle, (A/m)2: from its corners, between which it is linear, where they are known, since
+    /// they tell better than the balanced current where in a constriction the loss lies; the sum is set right by <see cref="ScaleOf"/>.
+    /// </summary>
+    private static double MeanSquare(SheetField sheet, int triangle)
+    {
+        if (sheet.CornerCurrentAPerM.Length == 0)
+        {
+            return sheet.SheetCurrentAPerM(triangle) * sheet.SheetCurrentAPerM(triangle);
+        }
+
+        ReadOnlySpan<double> at = sheet.CornerCurrentAPerM.AsSpan(3 * triangle, 3);
+        return ((at[0] * (at[0] + at[1])) + (at[1] * (at[1] + at[2])) + (at[2] * (at[2] + at[0]))) / 6;
     }
 
     /// <summary>A barrel's loss is spread evenly along its length: to each level the length nearest to it.</summary>

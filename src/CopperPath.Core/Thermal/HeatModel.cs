@@ -60,7 +60,7 @@ internal sealed class HeatModel
 
         Cooling cooling = BoardHeat.CoolingOf(_scene.Section, conditions.AmbientK) with { FilmScale = conditions.FilmScale };
         double[]? start = like is { Result.Status: ThermalStatus.Solved } ? like.At(Cells) : null;
-        return new TemperatureField(network, ThermalSolver.Solve(network, sources, cooling, sinks, start, tolerance)) 
+        return new TemperatureField(network, ThermalSolver.Solve(network, sources, cooling, sinks, start, tolerance))
         {
             Remarks = _scene.Remarks,
             Owners = _scene.Owners,
