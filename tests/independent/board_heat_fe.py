@@ -51,6 +51,9 @@ def solve(xs, ys, zs, kinds, films, current, source, probes, degree):
     p0.set_fem(gf.Fem("FEM_QK(3,0)"))
     c = p0.basic_dof_nodes()
     kxy, kz, sxy, sz = kinds(c[0], c[1], c[2])
+    # Beside outer copper there is no laminate: the film's heat passes there straight from the face of the laminate.
+    bare = ((c[2] < T) | (c[2] > zs[-1] - T)) & (kz < COPPER)
+    kxy, kz = np.where(bare, 1e-4, kxy), np.where(bare, COPPER, kz)
     outer = mesh.outer_faces()
     normals = mesh.normal_of_faces(outer)
     mesh.set_region(1, outer[:, normals[2] > 0.5])
