@@ -18,15 +18,29 @@ internal static class HeatJson
         ThermalResult result = heat.Result;
         json.WriteStartObject("heat");
         json.WriteString("status", result.Status.Word());
-        json.WriteNumberOrNull("cellM", heat.Network.Grid.X.NarrowestM);
-        json.WriteNumber("cells", heat.Network.Grid.NodeCount);
+        if (heat.Remarks.Count > 0)
+        {
+            json.WriteStartArray("remarks");
+            foreach (string remark in heat.Remarks)
+            {
+                json.WriteStringValue(remark);
+            }
+
+            json.WriteEndArray();
+        }
+
+        json.WriteNumberOrNull("cellM", heat.Network.Cells.NarrowestM);
+        json.WriteNumber("cells", heat.Network.Cells.NodeCount);
         if (result.Status == ThermalStatus.Solved)
         {
-            HottestPlace hottest = HottestPlace.Of(heat);
-            json.WriteNumberOrNull("peakRiseK", hottest.RiseK);
-            json.WriteNumber("peakLayer", hottest.Layer);
-            json.WriteNumberOrNull("peakXM", hottest.XM);
-            json.WriteNumberOrNull("peakYM", hottest.YM);
+            HottestPlace hottest = heat.Hottest();
+            json.WriteStartObject("hottest");
+            json.WriteNumberOrNull("riseK", hottest.RiseK);
+            json.WriteNumberOrNull("estimateK", hottest.EstimateK);
+            json.WriteNumber("layer", hottest.Layer);
+            json.WriteNumberOrNull("xM", hottest.XM);
+            json.WriteNumberOrNull("yM", hottest.YM);
+            json.WriteEndObject();
             json.WriteBoolean("temperatureIsJudged", review.PartsHeat!.IsKnown);
             json.WriteNumberOrNull("copperLossW", result.Balance.JouleW);
             json.WriteNumberOrNull("componentLossW", result.Balance.ComponentW);
@@ -66,6 +80,7 @@ internal static class HeatJson
         {
             json.WriteNumberOrNull("ownMeanRiseK", own.MeanK);
             json.WriteNumberOrNull("ownPeakRiseK", own.PeakK);
+            json.WriteNumberOrNull("ownPeakEstimateK", own.EstimateK);
             json.WriteNumber("ownPeakLayer", own.Layer);
             json.WriteNumberOrNull("ownPeakXM", own.XM);
             json.WriteNumberOrNull("ownPeakYM", own.YM);

@@ -34,9 +34,9 @@ internal static class HeatText
             return null;
         }
 
-        HottestPlace place = HottestPlace.Of(heat);
+        HottestPlace place = heat.Hottest();
         return (
-            QuantityText.Temperature(review.Brief!.AmbientK + place.RiseK),
+            $"{QuantityText.Temperature(review.Brief!.AmbientK + place.RiseK)}, give or take {QuantityText.TemperatureDifference(place.EstimateK)}",
             FormattableString.Invariant($"layer {place.Layer}, ") + $"x {QuantityText.Place(place.XM)}, y {QuantityText.Place(place.YM)}",
             review.PartsHeat!.IsKnown ? $"{QuantityText.Temperature(review.Brief.Limits.TemperatureK)} allowed" : "not judged, heat of parts is not known");
     }
@@ -47,10 +47,10 @@ internal static class HeatText
         ThermalResult result = heat.Result;
         if (result.Status != ThermalStatus.Solved)
         {
-            return [$"none, {result.Explanation}."];
+            return [$"none, {result.Explanation}.", .. heat.Remarks];
         }
 
-        HeatGrid grid = heat.Network.Grid;
+        HeatCells cells = heat.Network.Cells;
         return
         [
             "what the copper's own loss adds to its temperature on this board; "
@@ -58,8 +58,9 @@ internal static class HeatText
             FormattableString.Invariant(
                 $"films {QuantityText.Film(result.FilmTopWPerM2K)} top, {QuantityText.Film(result.FilmBottomWPerM2K)} bottom, plus radiation; ")
                 + FormattableString.Invariant(
-                $"{grid.NodeCount} cells of {QuantityText.Length(grid.X.NarrowestM)}; heat in and out agree to {result.Balance.ErrorRatio:0e+0}."),
+                $"{cells.NodeCount} cells, the narrowest {QuantityText.Length(cells.NarrowestM)}; heat in and out agree to {result.Balance.ErrorRatio:0e+0}."),
             .. StillAirOf(result),
+            .. heat.Remarks,
         ];
     }
 

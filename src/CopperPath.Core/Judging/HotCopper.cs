@@ -9,10 +9,11 @@ namespace CopperPath.Judging;
 
 /// <summary>A region of a reviewed net, over all its layers, that its own current warms beyond a limit.</summary>
 /// <param name="PeakK">Largest rise in it, kelvin.</param>
+/// <param name="EstimateK">How far that may be off for the width of cells, kelvin.</param>
 /// <param name="Layer">Layer of the largest rise.</param>
 /// <param name="At">Place of the largest rise.</param>
 /// <param name="Extent">Box round the region.</param>
-internal sealed record HotCopper(double PeakK, int Layer, PointNm At, BoxNm Extent)
+internal sealed record HotCopper(double PeakK, double EstimateK, int Layer, PointNm At, BoxNm Extent)
 {
     /// <summary>Hot points in squares of this side that touch, even by a corner, are one region, nanometres.</summary>
     private const long SquareNm = 1_000_000;
@@ -27,7 +28,7 @@ internal sealed record HotCopper(double PeakK, int Layer, PointNm At, BoxNm Exte
         foreach ((int layer, PointNm at, double riseK) in Points(net, heat).Where(point => point.RiseK > limitK))
         {
             (long, long) square = (FloorDiv(at.X), FloorDiv(at.Y));
-            HotCopper point = new(riseK, layer, at, BoxNm.Of([at]));
+            HotCopper point = new(riseK, 0, layer, at, BoxNm.Of([at]));
             squares[square] = squares.TryGetValue(square, out HotCopper? known) ? known.With(point) : point;
         }
 
@@ -37,7 +38,8 @@ internal sealed record HotCopper(double PeakK, int Layer, PointNm At, BoxNm Exte
             regions.Add(Gather(squares, squares.Keys.Min()));
         }
 
-        return [.. regions.OrderByDescending(region => region.PeakK).ThenBy(region => region.At.X).ThenBy(region => region.At.Y)];
+        return [.. regions.Select(region => region with { EstimateK = heat.EstimateK(at => at.RiseK(region.Layer, XM(region.At), YM(region.At), net.Bound.Net)) })
+            .OrderByDescending(region => region.PeakK).ThenBy(region => region.At.X).ThenBy(region => region.At.Y)];
     }
 
     /// <summary>Takes a square and all that touch it, one by another, out of the squares.</summary>
@@ -71,7 +73,7 @@ internal sealed record HotCopper(double PeakK, int Layer, PointNm At, BoxNm Exte
             SheetMesh mesh = sheet.Mesh;
             for (int v = 0; v < mesh.VertexCount; v++)
             {
-                yield return (sheet.Layer, NmOf(mesh.XM[v], mesh.YM[v]), heat.RiseK(sheet.Layer, mesh.XM[v], mesh.YM[v]));
+                yield return (sheet.Layer, NmOf(mesh.XM[v], mesh.YM[v]), heat.RiseK(sheet.Layer, mesh.XM[v], mesh.YM[v], net.Bound.Net));
             }
         }
 
@@ -79,10 +81,14 @@ internal sealed record HotCopper(double PeakK, int Layer, PointNm At, BoxNm Exte
         {
             foreach (PointNm corner in sheet.Islands.SelectMany(island => island.Outer))
             {
-                yield return (sheet.Layer, corner, heat.RiseK(sheet.Layer, Units.MetresFromNm(corner.X), Units.MetresFromNm(corner.Y)));
+                yield return (sheet.Layer, corner, heat.RiseK(sheet.Layer, XM(corner), YM(corner), net.Bound.Net));
             }
         }
     }
+
+    private static double XM(PointNm at) => Units.MetresFromNm(at.X);
+
+    private static double YM(PointNm at) => Units.MetresFromNm(at.Y);
 
     private static PointNm NmOf(double xM, double yM) =>
         new((long)Math.Round(Units.NmFromMetres(xM)), (long)Math.Round(Units.NmFromMetres(yM)));

@@ -1,7 +1,4 @@
 using CopperPath.Electrical;
-using CopperPath.Geometry;
-using CopperPath.Nets;
-using CopperPath.Quantities;
 using CopperPath.Thermal;
 
 namespace CopperPath.Judging;
@@ -12,7 +9,8 @@ namespace CopperPath.Judging;
 /// <param name="Layer">Layer of the largest rise.</param>
 /// <param name="XM">Place of the largest rise, metres.</param>
 /// <param name="YM">Place of the largest rise, metres.</param>
-public sealed record NetTemperatures(double MeanK, double PeakK, int Layer, double XM, double YM)
+/// <param name="EstimateK">How far the largest rise may be off for the width of cells, kelvin.</param>
+public sealed record NetTemperatures(double MeanK, double PeakK, int Layer, double XM, double YM, double EstimateK)
 {
     /// <summary>
     /// Reads a net's temperatures at the vertices of its mesh, the mean weighted by the area around each. Pads that carry
@@ -22,19 +20,9 @@ public sealed record NetTemperatures(double MeanK, double PeakK, int Layer, doub
     {
         double areaM2 = 0;
         double weighted = 0;
-        NetTemperatures peak = new(0, double.NegativeInfinity, 0, 0, 0);
         foreach (SheetField sheet in net.Conduction.Sheets)
         {
-            double[] rises = new double[sheet.Mesh.VertexCount];
-            for (int v = 0; v < rises.Length; v++)
-            {
-                rises[v] = field.RiseK(sheet.Layer, sheet.Mesh.XM[v], sheet.Mesh.YM[v]);
-                if (rises[v] > peak.PeakK)
-                {
-                    peak = new NetTemperatures(0, rises[v], sheet.Layer, sheet.Mesh.XM[v], sheet.Mesh.YM[v]);
-                }
-            }
-
+            double[] rises = field.AtVertices(sheet, net.Bound.Net);
             for (int t = 0; t < sheet.Mesh.TriangleCount; t++)
             {
                 (int a, int b, int c) = (sheet.Mesh.Triangles[3 * t], sheet.Mesh.Triangles[(3 * t) + 1], sheet.Mesh.Triangles[(3 * t) + 2]);
@@ -45,16 +33,7 @@ public sealed record NetTemperatures(double MeanK, double PeakK, int Layer, doub
             }
         }
 
-        foreach (NetSheet sheet in net.Bound.Net.Sheets)
-        {
-            foreach (PointNm corner in sheet.Islands.SelectMany(island => island.Outer))
-            {
-                (double xM, double yM) = (Units.MetresFromNm(corner.X), Units.MetresFromNm(corner.Y));
-                double rise = field.RiseK(sheet.Layer, xM, yM);
-                peak = rise > peak.PeakK ? new NetTemperatures(0, rise, sheet.Layer, xM, yM) : peak;
-            }
-        }
-
-        return peak with { MeanK = weighted / areaM2 };
+        HottestPlace peak = HottestCopper.Of(net.Conduction, net.Bound.Net, field);
+        return new NetTemperatures(weighted / areaM2, peak.RiseK, peak.Layer, peak.XM, peak.YM, peak.EstimateK);
     }
 }

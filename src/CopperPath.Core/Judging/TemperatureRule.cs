@@ -16,15 +16,18 @@ internal static class TemperatureRule
     /// <param name="parts">Heat of parts, and whether it is known.</param>
     public static IEnumerable<Finding> Judge(ReviewBrief brief, TemperatureField heat, PartsHeat parts)
     {
-        HottestPlace hottest = HottestPlace.Of(heat);
+        HottestPlace hottest = heat.Hottest();
         double hottestK = brief.AmbientK + hottest.RiseK;
         double limitK = brief.Limits.TemperatureK;
-        if (hottestK > limitK)
+        if (hottestK + hottest.EstimateK > limitK)
         {
+            bool isBeyond = hottestK > limitK;
             yield return new Finding(
-                RuleCatalogue.Temperature.Id, FindingLevel.BeyondLimit, "the whole board", hottest.Layer, hottest.XM, hottest.YM,
+                RuleCatalogue.Temperature.Id, isBeyond ? FindingLevel.BeyondLimit : FindingLevel.Undecided, "the whole board", hottest.Layer, hottest.XM, hottest.YM,
                 new Measure("temperature", "K", hottestK, limitK),
-                $"The hottest place of the board reaches {QuantityText.Temperature(hottestK)}{(parts.IsKnown ? "" : " without the heat of its parts")}; {QuantityText.Temperature(limitK)} is allowed.",
+                $"The hottest place of the board reaches {QuantityText.Temperature(hottestK)}{(parts.IsKnown ? "" : " without the heat of its parts")}, "
+                    + $"give or take {QuantityText.TemperatureDifference(hottest.EstimateK)}; {QuantityText.Temperature(limitK)} is allowed."
+                    + (isBeyond ? "" : " Whether it is within can not be said."),
                 "Spread the heat: more copper and plated holes at the hottest part, more air, or a heat sink.",
                 "heat of the solved copper and of the parts counted; films by correlation or as stated, good to some tenths");
         }

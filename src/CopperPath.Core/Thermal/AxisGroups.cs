@@ -27,21 +27,4 @@ internal sealed record AxisGroups(double[] LinesM, int[] GroupOf)
         lines.Add(linesM[^1]);
         return new AxisGroups([.. lines], groupOf);
     }
-
-    /// <summary>For each cell that ends a group: the way to the centre of the next cell over that between the groups' centres; else 0.</summary>
-    /// <param name="linesM">Lines of the finer axis.</param>
-    public double[] CrossingScales(IReadOnlyList<double> linesM)
-    {
-        double[] scales = new double[GroupOf.Length];
-        for (int cell = 0; cell + 1 < scales.Length; cell++)
-        {
-            int group = GroupOf[cell];
-            if (GroupOf[cell + 1] > group)
-            {
-                scales[cell] = (linesM[cell + 2] - linesM[cell]) / (LinesM[group + 2] - LinesM[group]);
-            }
-        }
-
-        return scales;
-    }
 }

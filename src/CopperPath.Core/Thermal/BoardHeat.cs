@@ -2,7 +2,6 @@ using CopperPath.Brief;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;
-using CopperPath.Quantities;
 
 namespace CopperPath.Thermal;
 
@@ -11,15 +10,6 @@ namespace CopperPath.Thermal;
 /// </summary>
 public sealed class BoardHeat
 {
-    // Nodes of a board without a stated cell: of the even grid that shows where temperature changes, of the even grid
-    // that is fine enough where it does not, and of the grid fitted to both.
-    private const int FirstNodes = 30_000;
-    private const int EvenNodes = 60_000;
-    private const int MostNodes = 130_000;
-
-    private const double FinestM = 0.25e-3;
-    private const double CoarsestM = 2e-3;
-
     private readonly HeatModel _first;
     private readonly bool _hasOtherHeat;
 
@@ -32,7 +22,7 @@ public sealed class BoardHeat
     /// <summary>What the copper's own current adds to them.</summary>
     public OwnRise Own { get; }
 
-    /// <summary>The same on the grid that <see cref="Under"/> uses.</summary>
+    /// <summary>The same on the cells that <see cref="Under"/> uses.</summary>
     public OwnRise OnFirst { get; }
 
     /// <param name="nets">Copper and plated holes.</param>
@@ -47,30 +37,19 @@ public sealed class BoardHeat
         IReadOnlyList<HeatingStretch> stretches)
     {
         HeatConditions nominal = new(stack, ambientK);
-        int planes = HeatModel.PlanesOf(stack, section).Count;
-        double firstM = section.CellM ?? CellWithin(bounds, planes, FirstNodes);
-        HeatModel first = On(
-            GridAxis.Uniform(Units.MetresFromNm(bounds.MinX), Units.MetresFromNm(bounds.MaxX), firstM),
-            GridAxis.Uniform(Units.MetresFromNm(bounds.MinY), Units.MetresFromNm(bounds.MaxY), firstM));
-        TemperatureField field = first.Solve(nominal);
-        bool hasOtherHeat = section.Losses.Any(loss => loss.PowerW > 0) || section.Sinks.Any(sink => sink.TemperatureK is { } sunkK && sunkK != ambientK);
-        OwnRise onFirst = OwnOn(first, field);
-        if (section.CellM is not null || field.Result.Status != ThermalStatus.Solved)
-        {
-            return new BoardHeat(first, hasOtherHeat, onFirst, onFirst);
-        }
+        HeatScene scene = new(nets, profile, bounds, stack, section, stretches);
+        (IReadOnlyList<HeatModel> models, TemperatureField field) = section.CellM is { } cellM
+            ? RefinedHeat.SolveEven(scene, nominal, cellM) : RefinedHeat.Solve(scene, nominal);
+        bool hasOtherHeat = section.Losses.Any(loss => loss.PowerW > 0)
+            || section.Sinks.Any(sink => sink.TemperatureK is { } sunkK && sunkK != ambientK);
+        OwnRise own = new(field, hasOtherHeat ? RefinedHeat.WithoutCopperLoss(models, nominal, field) : null);
 
-        (GridAxis x, GridAxis y) = GridFitting.Fit(field, CellWithin(bounds, planes, EvenNodes), MostNodes);
-        HeatModel fitted = On(x, y);
-        return new BoardHeat(first, hasOtherHeat, onFirst, OwnOn(fitted, fitted.Solve(nominal, field)));
-
-        OwnRise OwnOn(HeatModel model, TemperatureField all) =>
-            new(all, hasOtherHeat ? model.Solve(nominal with { CurrentScale = 0 }, all) : null);
-
-        HeatModel On(GridAxis x, GridAxis y) => new(x, y, nets, profile, stack, section, stretches);
+        // The cells before the last halving are many times fewer.
+        return section.CellM is null && own.Coarser is { } coarser
+            ? new BoardHeat(models[^2], hasOtherHeat, coarser, own) : new BoardHeat(models[^1], hasOtherHeat, own, own);
     }
 
-    /// <summary>The board under other conditions, on the first, even grid: for what they change, not for the peaks themselves.</summary>
+    /// <summary>The board under other conditions, on the cells before the last halving: for what they change, not for the peaks themselves.</summary>
     public OwnRise Under(HeatConditions conditions) => new(
         _first.Solve(conditions, OnFirst.All),
         _hasOtherHeat ? _first.Solve(conditions with { CurrentScale = 0 }, OnFirst.WithoutCopperLoss) : null);
@@ -87,10 +66,4 @@ public sealed class BoardHeat
         new(ambientK, section.Posture, FaceOf(section.Top), FaceOf(section.Bottom));
 
     private static FaceCooling FaceOf(FaceSection face) => new(face.FilmWPerM2K, face.Emissivity);
-
-    private static double CellWithin(BoxNm bounds, int planes, int nodes)
-    {
-        double areaM2 = Units.MetresFromNm(bounds.WidthNm) * Units.MetresFromNm(bounds.HeightNm);
-        return Math.Clamp(Math.Sqrt(areaM2 * planes / nodes), FinestM, CoarsestM);
-    }
 }

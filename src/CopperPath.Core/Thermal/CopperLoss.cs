@@ -1,135 +1,181 @@
 using CopperPath.Electrical;
 using CopperPath.Meshing;
+using CopperPath.Nets;
 using CopperPath.Quantities;
 
 namespace CopperPath.Thermal;
 
 /// <summary>
-/// The loss of the electrical solve as heat in the nodes: every triangle's and every barrel's, none lost. The current
-/// is held as it was found at one temperature and in the nominal build; its loss follows resistivity and thickness.
+/// The loss of the electrical solve as heat: every triangle's and every barrel's, none lost. The current is held as it was
+/// found at one temperature and in the nominal build; its loss follows resistivity and thickness.
 /// </summary>
 internal sealed class CopperLoss
 {
-    private readonly HeatGrid _grid;
     private readonly Stackup _nominal;
 
-    // Watts in each node at the resistivity and in the build of the electrical solve.
-    private readonly double[] _sheetW;
-    private readonly double[] _barrelW;
+    private readonly TriangleLoss[][] _byLayer;
 
-    private CopperLoss(HeatGrid grid, Stackup nominal)
+    private CopperLoss(Stackup nominal, IReadOnlyList<TriangleLoss> triangles, IReadOnlyList<(BarrelCurrent Barrel, double PowerW)> barrels)
     {
-        (_grid, _nominal) = (grid, nominal);
-        (_sheetW, _barrelW) = (new double[grid.NodeCount], new double[grid.NodeCount]);
+        (_nominal, Triangles, Barrels) = (nominal, triangles, barrels);
+        ILookup<int, TriangleLoss> byLayer = triangles.ToLookup(triangle => triangle.Layer);
+        _byLayer = [.. Enumerable.Range(0, nominal.ThicknessM.Count + 1).Select(layer => byLayer[layer].ToArray())];
     }
 
-    /// <param name="grid">Where the heat goes.</param>
+    /// <summary>Loss of every triangle, at the resistivity and in the build of the electrical solve.</summary>
+    public IReadOnlyList<TriangleLoss> Triangles { get; }
+
+    /// <summary>Loss of every stretch of plated hole, likewise, watts.</summary>
+    public IReadOnlyList<(BarrelCurrent Barrel, double PowerW)> Barrels { get; }
+
     /// <param name="stretches">Solved stretches. Those of one net are parts of its current that add in power, such as direct and alternating.</param>
     /// <param name="nominal">Thicknesses and the resistivity of the solve.</param>
-    public static CopperLoss Of(HeatGrid grid, IReadOnlyList<HeatingStretch> stretches, Stackup nominal)
+    public static CopperLoss Of(IReadOnlyList<HeatingStretch> stretches, Stackup nominal)
     {
-        CopperLoss loss = new(grid, nominal);
-        (int Stretch, SheetField Sheet)[] sheets =
-            [.. stretches.SelectMany((stretch, s) => stretch.Conduction.Sheets.Select(sheet => (s, sheet)))];
-        double[][] cellsW = new double[sheets.Length][];
-        Parallel.For(0, sheets.Length, k => cellsW[k] = OfSheet(grid, sheets[k].Sheet, 1 / nominal.SheetConductanceS(sheets[k].Sheet.Layer)));
-        double[] scales = [.. stretches.Select((stretch, s) => ScaleOf(stretch, sheets.Zip(cellsW).Where(one => one.First.Stretch == s).Sum(one => one.Second.Sum())))];
-        for (int k = 0; k < sheets.Length; k++)
+        List<TriangleLoss> triangles = [];
+        List<(BarrelCurrent, double)> barrels = [];
+        foreach (HeatingStretch stretch in stretches)
         {
-            int plane = grid.PlaneOf(sheets[k].Sheet.Layer);
-            for (int cell = 0; cell < cellsW[k].Length; cell++)
+            TriangleLoss[][] sheets = new TriangleLoss[stretch.Conduction.Sheets.Count][];
+            Parallel.For(0, sheets.Length, k =>
             {
-                loss._sheetW[(cell * grid.Planes.Count) + plane] += scales[sheets[k].Stretch] * cellsW[k][cell];
-            }
+                SheetField sheet = stretch.Conduction.Sheets[k];
+                sheets[k] = [.. TrianglesOf(sheet, 1 / nominal.SheetConductanceS(sheet.Layer))];
+            });
+            double scale = ScaleOf(stretch, sheets.Sum(sheet => sheet.Sum(triangle => triangle.PowerW)));
+            triangles.AddRange(sheets.SelectMany(sheet => sheet).Select(triangle => triangle with { PowerW = scale * triangle.PowerW }));
+            barrels.AddRange(stretch.Conduction.Barrels.Select(barrel => (barrel, scale * barrel.CurrentA * barrel.CurrentA * barrel.ResistanceOhm)));
         }
 
-        for (int s = 0; s < stretches.Count; s++)
-        {
-            foreach (BarrelCurrent barrel in stretches[s].Conduction.Barrels)
-            {
-                loss.AddBarrel(barrel, scales[s]);
-            }
-        }
-
-        return loss;
+        return new CopperLoss(nominal, triangles, barrels);
     }
 
-    /// <summary>The heat under other conditions, referred to their ambient.</summary>
-    public HeatSources At(HeatConditions conditions)
+    /// <summary>The loss in the nodes of columns.</summary>
+    /// <param name="cells">The columns.</param>
+    /// <param name="walls">Shares of the walls of plated holes by columns.</param>
+    public LossOnCells On(TreeCells cells, IReadOnlyDictionary<Barrel, IReadOnlyList<(int Column, double Share)>> walls)
     {
-        double atAmbient = CopperMaterial.Iacs.ResistivityOhmM(conditions.AmbientK);
-        double scale = conditions.CurrentScale * conditions.CurrentScale * atAmbient / _nominal.ResistivityOhmM;
+        int layers = _nominal.ThicknessM.Count;
+        double[][] sheetW = [.. Enumerable.Range(0, layers + 1).Select(_ => new double[cells.Count])];
+        Parallel.For(1, layers + 1, layer =>
+        {
+            CellClipper clipper = new(cells.Tree);
+            double[] onLayer = sheetW[layer];
+            void Add(int leaf, double powerW, CoveredSides sides) => onLayer[cells.ColumnOf(leaf)] += powerW;
+            foreach (TriangleLoss triangle in _byLayer[layer])
+            {
+                clipper.Divide(triangle, Add);
+            }
+        });
 
-        // A wall is a ring as thick as the plating; how its circumference grows with it is left out.
-        double barrelScale = scale * _nominal.PlatingM / conditions.Stack.PlatingM;
-        double[] sheetScales = [.. _grid.Planes.Select(plane => plane.CopperLayer == 0 ? 0
-            : scale * _nominal.ThicknessM[plane.CopperLayer - 1] / conditions.Stack.ThicknessM[plane.CopperLayer - 1])];
-        HeatSources sources = new(_grid.NodeCount)
+        double[] barrelW = new double[cells.NodeCount];
+        foreach ((BarrelCurrent barrel, double powerW) in Barrels)
         {
-            ResistivityGrowthPerK = (CopperMaterial.Iacs.ResistivityOhmM(conditions.AmbientK + 1) / atAmbient) - 1,
-        };
-        for (int n = 0; n < _sheetW.Length; n++)
-        {
-            sources.JouleAtAmbientW[n] = (sheetScales[n % sheetScales.Length] * _sheetW[n]) + (barrelScale * _barrelW[n]);
+            AddBarrel(cells, walls[barrel.Barrel], barrel, powerW, barrelW);
         }
 
-        return sources;
+        return new LossOnCells(cells, _nominal, sheetW, barrelW);
     }
 
-    /// <summary>The balanced current's loss lies at the upper bound: the heat handed on is the loss that is reported.</summary>
+    /// <summary>The heat handed on is the loss that is reported, whatever the pattern of the current adds up to.</summary>
     private static double ScaleOf(HeatingStretch stretch, double sheetsW)
     {
         double balancedW = sheetsW + stretch.Conduction.Barrels.Sum(barrel => barrel.CurrentA * barrel.CurrentA * barrel.ResistanceOhm);
         return balancedW > 0 ? stretch.Share * stretch.Conduction.LossW / balancedW : 0;
     }
 
-    /// <summary>Loss in each cell, watts.</summary>
-    private static double[] OfSheet(HeatGrid grid, SheetField sheet, double sheetResistanceOhm)
+    private static IEnumerable<TriangleLoss> TrianglesOf(SheetField sheet, double sheetResistanceOhm)
     {
-        double[] cellsW = new double[grid.X.Count * grid.Y.Count];
         SheetMesh mesh = sheet.Mesh;
-        Span<(double X, double Y)> corners = stackalloc (double, double)[3];
-        double powerW = 0;
-        Action<int, int, double> add = (i, j, share) => cellsW[(j * grid.X.Count) + i] += share * powerW;
         for (int t = 0; t < mesh.TriangleCount; t++)
         {
             // Copper and solder above it lie in parallel: the field is that of the copper's part of the current.
-            double squared = sheet.SheetCurrentAPerM(t) * sheet.CopperCurrentAPerM(t);
-            if (squared == 0)
+            double squared = sheet.CopperShare(t) * MeanSquare(sheet, t);
+            if (squared > 0)
             {
-                continue;
+                TriangleLoss triangle = new(sheet.Layer, At(mesh, 3 * t), At(mesh, (3 * t) + 1), At(mesh, (3 * t) + 2), 0);
+                yield return triangle with { PowerW = squared * sheetResistanceOhm * triangle.AreaM2 };
             }
-
-            for (int k = 0; k < 3; k++)
-            {
-                int vertex = mesh.Triangles[(3 * t) + k];
-                corners[k] = (mesh.XM[vertex], mesh.YM[vertex]);
-            }
-
-            double areaM2 = (((corners[1].X - corners[0].X) * (corners[2].Y - corners[0].Y))
-                - ((corners[2].X - corners[0].X) * (corners[1].Y - corners[0].Y))) / 2;
-            powerW = squared * sheetResistanceOhm * areaM2;
-            CellShares.Divide(grid, corners, add);
         }
 
-        return cellsW;
+        static (double XM, double YM) At(SheetMesh mesh, int corner) => (mesh.XM[mesh.Triangles[corner]], mesh.YM[mesh.Triangles[corner]]);
+    }
+
+    /// <summary>
+    /// Mean square of the sheet current over a triangle, (A/m)2: from its corners, between which it is linear, where they are known, since
+    /// they tell better than the balanced current where in a constriction the loss lies; the sum is set right by <see cref="ScaleOf"/>.
+    /// </summary>
+    private static double MeanSquare(SheetField sheet, int triangle)
+    {
+        if (sheet.CornerCurrentAPerM.Length == 0)
+        {
+            return sheet.SheetCurrentAPerM(triangle) * sheet.SheetCurrentAPerM(triangle);
+        }
+
+        ReadOnlySpan<double> at = sheet.CornerCurrentAPerM.AsSpan(3 * triangle, 3);
+        return ((at[0] * (at[0] + at[1])) + (at[1] * (at[1] + at[2])) + (at[2] * (at[2] + at[0]))) / 6;
     }
 
     /// <summary>A barrel's loss is spread evenly along its length: to each level the length nearest to it.</summary>
-    private void AddBarrel(BarrelCurrent barrel, double scale)
+    private static void AddBarrel(
+        TreeCells cells, IReadOnlyList<(int Column, double Share)> wall, BarrelCurrent barrel, double powerW, double[] barrelW)
     {
-        double powerW = scale * barrel.CurrentA * barrel.CurrentA * barrel.ResistanceOhm;
-        int upper = _grid.PlaneOf(barrel.UpperLayer);
-        int lower = _grid.PlaneOf(barrel.LowerLayer);
-        double lengthM = Enumerable.Range(upper, lower - upper).Sum(p => _grid.Planes[p].GapBelowM);
-        IReadOnlyList<(int Node, double Share)> parts = CellShares.Of(_grid, upper, [barrel.Barrel.Outline]);
-        for (int p = upper; p <= lower; p++)
+        int planes = cells.Planes.Count;
+        int upper = cells.PlaneOf(barrel.UpperLayer);
+        int lower = cells.PlaneOf(barrel.LowerLayer);
+        double lengthM = Enumerable.Range(upper, lower - upper).Sum(p => cells.Planes[p].GapBelowM);
+        foreach ((int column, double share) in wall)
         {
-            double shareM = ((p > upper ? _grid.Planes[p - 1].GapBelowM : 0) + (p < lower ? _grid.Planes[p].GapBelowM : 0)) / 2;
-            foreach ((int node, double share) in parts)
+            for (int p = upper; p <= lower; p++)
             {
-                _barrelW[node + p - upper] += share * powerW * shareM / lengthM;
+                double shareM = ((p > upper ? cells.Planes[p - 1].GapBelowM : 0) + (p < lower ? cells.Planes[p].GapBelowM : 0)) / 2;
+                barrelW[(column * planes) + p] += share * powerW * shareM / lengthM;
             }
         }
+    }
+}
+
+/// <summary>Loss of a triangle of copper.</summary>
+/// <param name="Layer">Layer number, 1 = top.</param>
+/// <param name="A">Corner, metres; counter-clockwise.</param>
+/// <param name="B">Corner.</param>
+/// <param name="C">Corner.</param>
+/// <param name="PowerW">Watts.</param>
+internal readonly record struct TriangleLoss(
+    int Layer, (double XM, double YM) A, (double XM, double YM) B, (double XM, double YM) C, double PowerW)
+{
+    public double AreaM2 => (((B.XM - A.XM) * (C.YM - A.YM)) - ((C.XM - A.XM) * (B.YM - A.YM))) / 2;
+}
+
+/// <summary>The loss of copper in the nodes of columns, at the resistivity and in the build of the electrical solve.</summary>
+internal sealed class LossOnCells(TreeCells cells, Stackup nominal, double[][] sheetW, double[] barrelW)
+{
+    /// <summary>The heat under other conditions, referred to their ambient.</summary>
+    public HeatSources At(HeatConditions conditions)
+    {
+        double atAmbient = CopperMaterial.Iacs.ResistivityOhmM(conditions.AmbientK);
+        double scale = conditions.CurrentScale * conditions.CurrentScale * atAmbient / nominal.ResistivityOhmM;
+
+        // A wall is a ring as thick as the plating; how its circumference grows with it is left out.
+        double barrelScale = scale * nominal.PlatingM / conditions.Stack.PlatingM;
+        HeatSources sources = new(cells.NodeCount)
+        {
+            ResistivityGrowthPerK = (CopperMaterial.Iacs.ResistivityOhmM(conditions.AmbientK + 1) / atAmbient) - 1,
+        };
+        for (int n = 0; n < barrelW.Length; n++)
+        {
+            sources.JouleAtAmbientW[n] = barrelScale * barrelW[n];
+        }
+
+        for (int layer = 1; layer < sheetW.Length; layer++)
+        {
+            double sheetScale = scale * nominal.ThicknessM[layer - 1] / conditions.Stack.ThicknessM[layer - 1];
+            for (int column = 0; column < cells.Count; column++)
+            {
+                sources.JouleAtAmbientW[cells.NodeOn(layer, column)] += sheetScale * sheetW[layer][column];
+            }
+        }
+
+        return sources;
     }
 }

@@ -30,65 +30,6 @@ public sealed class CopperRaster
     public static CopperRaster Of(IEnumerable<PolygonNm> polygons, GridAxis x, GridAxis y) =>
         OfRings(polygons.SelectMany(polygon => polygon.Rings), x, y);
 
-    /// <summary>
-    /// The copper of several nets on one layer. A cell belongs to the net with most copper in it, and only copper of the net
-    /// both cells belong to joins them: two nets that share a cell wider than the gap between them are not made one.
-    /// </summary>
-    /// <param name="nets">Each net's copper; an early one wins over a later one of like area.</param>
-    /// <param name="x">Columns.</param>
-    /// <param name="y">Rows.</param>
-    public static CopperRaster OfNets(IEnumerable<IReadOnlyList<PolygonNm>> nets, GridAxis x, GridAxis y)
-    {
-        (CopperRaster Part, int Column, int Row)[] parts = [.. nets.Where(net => net.Count > 0).AsParallel().AsOrdered().Select(net => PartOf(net, x, y))];
-        double[] areaM2 = new double[x.Count * y.Count];
-        double[] mostM2 = new double[areaM2.Length];
-        int[] owner = new int[areaM2.Length];
-        Array.Fill(owner, -1);
-        for (int n = 0; n < parts.Length; n++)
-        {
-            (CopperRaster part, int column, int row) = parts[n];
-            for (int cell = 0; cell < part._areaM2.Length; cell++)
-            {
-                int whole = ((row + (cell / part._x.Count)) * x.Count) + column + (cell % part._x.Count);
-                areaM2[whole] += part._areaM2[cell];
-                if (part._areaM2[cell] > mostM2[whole])
-                {
-                    (mostM2[whole], owner[whole]) = (part._areaM2[cell], n);
-                }
-            }
-        }
-
-        double[] acrossXM = new double[(x.Count + 1) * y.Count];
-        double[] acrossYM = new double[x.Count * (y.Count + 1)];
-        for (int n = 0; n < parts.Length; n++)
-        {
-            (CopperRaster part, int column, int row) = parts[n];
-            for (int j = 0; j < part._y.Count; j++)
-            {
-                for (int i = 0; i < part._x.Count; i++)
-                {
-                    int whole = ((row + j) * x.Count) + column + i;
-                    if (owner[whole] != n)
-                    {
-                        continue;
-                    }
-
-                    if (column + i > 0 && owner[whole - 1] == n)
-                    {
-                        acrossXM[((row + j) * (x.Count + 1)) + column + i] = part.AcrossXM(i, j);
-                    }
-
-                    if (row + j > 0 && owner[whole - x.Count] == n)
-                    {
-                        acrossYM[whole] = part.AcrossYM(i, j);
-                    }
-                }
-            }
-        }
-
-        return new CopperRaster(x, y, areaM2, acrossXM, acrossYM);
-    }
-
     /// <param name="rings">Outer rings counter-clockwise, holes clockwise; they do not overlap.</param>
     /// <param name="x">Columns.</param>
     /// <param name="y">Rows.</param>
@@ -139,15 +80,4 @@ public sealed class CopperRaster
 
     /// <summary>Length covered of the line between cell (i, j - 1) and cell (i, j), metres.</summary>
     public double AcrossYM(int i, int j) => _acrossYM[(j * _x.Count) + i];
-
-    /// <summary>A net's copper on the cells it may touch, and where they begin.</summary>
-    private static (CopperRaster Part, int Column, int Row) PartOf(IReadOnlyList<PolygonNm> net, GridAxis x, GridAxis y)
-    {
-        (int fromX, int toX) = CellsOf(x, net.Min(polygon => polygon.Bounds.MinX), net.Max(polygon => polygon.Bounds.MaxX));
-        (int fromY, int toY) = CellsOf(y, net.Min(polygon => polygon.Bounds.MinY), net.Max(polygon => polygon.Bounds.MaxY));
-        return (Of(net, x.Slice(fromX, toX), y.Slice(fromY, toY)), fromX, fromY);
-
-        static (int From, int To) CellsOf(GridAxis axis, long minNm, long maxNm) =>
-            (axis.CellAt(Units.MetresFromNm(minNm)), axis.CellAt(Units.MetresFromNm(maxNm)));
-    }
 }

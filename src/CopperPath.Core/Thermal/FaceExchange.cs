@@ -9,7 +9,7 @@ internal sealed class FaceExchange
     private const double StefanBoltzmann = 5.670374419e-8;
 
     private readonly HeatNetwork _network;
-    private readonly int _plane;
+    private readonly bool _isTop;
     private readonly FaceCooling _face;
     private readonly FacePosture _posture;
     private readonly double _ambientK;
@@ -20,14 +20,11 @@ internal sealed class FaceExchange
     public FaceExchange(HeatNetwork network, Cooling cooling, bool isTop)
     {
         _network = network;
-        HeatGrid grid = network.Grid;
-        _plane = isTop ? 0 : grid.Planes.Count - 1;
+        _isTop = isTop;
         _face = isTop ? cooling.Top : cooling.Bottom;
         _posture = cooling.Posture == BoardPosture.Vertical ? FacePosture.Vertical : isTop ? FacePosture.Up : FacePosture.Down;
         (_ambientK, _filmScale) = (cooling.AmbientK, cooling.FilmScale);
-        PlateSize plate = cooling.Plate
-            ?? PlateSize.OfRectangle(grid.X.LinesM[^1] - grid.X.LinesM[0], grid.Y.LinesM[^1] - grid.Y.LinesM[0]);
-        _lengthM = plate.LengthM(_posture);
+        _lengthM = (cooling.Plate ?? SizeOf(network)).LengthM(_posture);
         foreach ((_, double areaM2) in Cells())
         {
             _areaM2 += areaM2;
@@ -82,13 +79,31 @@ internal sealed class FaceExchange
 
     private IEnumerable<(int Node, double AreaM2)> Cells()
     {
-        HeatGrid grid = _network.Grid;
-        for (int j = 0; j < grid.Y.Count; j++)
+        int planes = _network.Cells.Planes.Count;
+        for (int column = 0; column < _network.Cells.Count; column++)
         {
-            for (int i = 0; i < grid.X.Count; i++)
+            double areaM2 = _network.BoardAreaM2(column);
+            if (areaM2 > 0)
             {
-                yield return (grid.Node(i, j, _plane), _network.BoardAreaM2(i, j));
+                yield return ((column * planes) + (_isTop ? 0 : planes - 1), areaM2);
             }
         }
+    }
+
+    /// <summary>The rectangle around the columns that hold board.</summary>
+    private static PlateSize SizeOf(HeatNetwork network)
+    {
+        CellBox? extent = null;
+        for (int column = 0; column < network.Cells.Count; column++)
+        {
+            if (network.BoardAreaM2(column) > 0)
+            {
+                CellBox box = network.Cells.BoxOf(column);
+                extent = extent is { } sofar ? sofar.Around(box) : box;
+            }
+        }
+
+        CellBox plate = extent ?? network.Cells.BoxOf(0);
+        return PlateSize.OfRectangle(plate.WidthM, plate.HeightM);
     }
 }

@@ -1,4 +1,5 @@
 using CopperPath.Electrical;
+using CopperPath.Nets;
 
 namespace CopperPath.Thermal;
 
@@ -12,4 +13,8 @@ public sealed record HeatConditions(Stackup Stack, double AmbientK, double FilmS
 /// <summary>A solved stretch of copper as a source of heat.</summary>
 /// <param name="Conduction">Its currents.</param>
 /// <param name="Share">Share of its loss that no other stretch of the same net makes already, 0 to 1.</param>
-public sealed record HeatingStretch(ConductionResult Conduction, double Share = 1);
+public sealed record HeatingStretch(ConductionResult Conduction, double Share = 1)
+{
+    /// <summary>Its net, all of whose copper is judged with it; null where only the solved copper is.</summary>
+    public Net? Net { get; init; }
+}

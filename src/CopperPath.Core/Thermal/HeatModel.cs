@@ -1,75 +1,55 @@
-using CopperPath.Brief;
 using CopperPath.Electrical;
-using CopperPath.Geometry;
 using CopperPath.Nets;
 
 namespace CopperPath.Thermal;
 
-/// <summary>A board laid on a grid, ready to be solved under one set of conditions after the other.</summary>
-public sealed class HeatModel
+/// <summary>A board laid on columns of cells, ready to be solved under one set of conditions after the other.</summary>
+internal sealed class HeatModel
 {
-    private readonly HeatGrid _grid;
-    private readonly NetList _nets;
-    private readonly ThermalSection _section;
-    private readonly CopperRaster _board;
-    private readonly PlateSize? _plate;
-    private readonly CopperRaster?[] _copper;
-    private readonly IReadOnlyList<(Barrel Barrel, IReadOnlyList<(int Node, double Share)> Parts)> _walls;
-    private readonly CopperLoss _loss;
+    private readonly HeatScene _scene;
+    private readonly LevelSet _levels;
+    private readonly CellCover _board;
+    private readonly CellCover?[] _copper;
+    private readonly Dictionary<Barrel, IReadOnlyList<(int Column, double Share)>> _walls;
+    private readonly LossOnCells _loss;
 
-    /// <param name="x">Columns.</param>
-    /// <param name="y">Rows.</param>
-    /// <param name="nets">Copper and plated holes.</param>
-    /// <param name="profile">Board outline; empty where none was read, and the board then fills the grid.</param>
-    /// <param name="nominal">Thicknesses and the resistivity of the electrical solve.</param>
-    /// <param name="section">Cooling, materials, components.</param>
-    /// <param name="stretches">What makes heat in copper.</param>
-    public HeatModel(
-        GridAxis x, GridAxis y, NetList nets, IReadOnlyList<PolygonNm> profile, Stackup nominal, ThermalSection section,
-        IReadOnlyList<HeatingStretch> stretches)
+    /// <param name="scene">The board.</param>
+    /// <param name="tree">Cells; not to be changed afterwards.</param>
+    /// <param name="isCheck">True for the cells another solution is held against.</param>
+    public HeatModel(HeatScene scene, CellTree tree, bool isCheck = false)
     {
-        _grid = new HeatGrid(x, y, PlanesOf(nominal, section));
-        (_nets, _section) = (nets, section);
-        _copper = new CopperRaster?[_grid.Planes.Count];
-        foreach (int layer in nets.Layers.Select(layer => layer.Number))
+        _scene = scene;
+        _levels = scene.LevelsFor(tree, isCheck);
+        Cells = new TreeCells(tree, _levels.In(scene.Stack, scene.Section.Laminate.BelowM));
+        _copper = new CellCover?[scene.Stack.ThicknessM.Count + 1];
+        Parallel.ForEach(scene.Nets.Layers.Select(layer => layer.Number), layer =>
+            _copper[layer] = CellCover.Of(Cells, scene.Nets.Nets.Select(net => net.SheetOn(layer)?.Islands ?? [])));
+        _board = BoardCover();
+        _walls = new(ReferenceEqualityComparer.Instance);
+        foreach (Barrel barrel in scene.Nets.Nets.SelectMany(net => net.Barrels).Where(barrel => barrel.Layers.Count > 1))
         {
-            _copper[_grid.PlaneOf(layer)] = CopperRaster.OfNets(
-                nets.Nets.Select(net => net.Sheets.FirstOrDefault(sheet => sheet.Layer == layer)?.Islands ?? []), x, y);
+            _walls.Add(barrel, BarrelWall.SharesOf(Cells, barrel));
         }
 
-        _plate = profile.Count > 0 ? PlateSize.Of(profile) : null;
-        _board = profile.Count > 0 ? CopperRaster.Of(profile, x, y) : CopperRaster.Full(x, y);
-        _walls = [.. nets.Nets.SelectMany(net => net.Barrels).Select(barrel =>
-            (barrel, CellShares.Of(_grid, _grid.PlaneOf(barrel.Layers[0]), [barrel.Outline])))];
-        _loss = CopperLoss.Of(_grid, stretches, nominal);
+        _loss = scene.Loss.On(Cells, _walls);
     }
 
-    /// <summary>Laminates thicker than this get levels of their own, metres.</summary>
-    private const double ThickestGapM = 1e-3;
-
-    /// <summary>The levels a build-up is solved on.</summary>
-    public static IReadOnlyList<HeatPlane> PlanesOf(Stackup stack, ThermalSection section) =>
-        HeatPlane.Of(stack, section.Laminate.BelowM, ThickestGapM);
+    public TreeCells Cells { get; }
 
     /// <param name="conditions">Build, surroundings and load.</param>
-    /// <param name="like">A solution to start from, on any grid of the same levels; null to start from one even temperature.</param>
-    public TemperatureField Solve(HeatConditions conditions, TemperatureField? like = null)
+    /// <param name="like">A solution to start from, on any columns of the same board; null to start from one even temperature.</param>
+    /// <param name="tolerance">Heat that may be left over, as a share of the heat put in; null for as little as the solver leaves else.</param>
+    public TemperatureField Solve(HeatConditions conditions, TemperatureField? like = null, double? tolerance = null)
     {
         HeatNetwork network = NetworkOf(conditions.Stack);
         HeatSources sources = _loss.At(conditions);
-        HeatSpotBinder spots = new(_grid, _nets);
-        foreach (ComponentLoss loss in _section.Losses)
+        foreach ((HeatPlace place, double powerW) in _scene.Components)
         {
-            sources.AddComponent(spots.Bind(loss.Name, loss.Place), loss.PowerW);
+            sources.AddComponent(place.On(Cells), powerW);
         }
 
-        List<HeatSink> sinks =
-        [
-            .. _section.Sinks.Select(sink => new HeatSink(
-                spots.Bind(sink.Name, sink.Place), (sink.TemperatureK ?? conditions.AmbientK) - conditions.AmbientK, sink.ResistanceKPerW)),
-            .. _section.Losses.Where(loss => loss.ToAirKPerW is not null)
-                .Select(loss => new HeatSink(spots.Bind(loss.Name, loss.Place), 0, loss.ToAirKPerW!.Value)),
-        ];
+        List<HeatSink> sinks = [.. _scene.Sinks.Select(sink => new HeatSink(
+            sink.Place.On(Cells), (sink.TemperatureK ?? conditions.AmbientK) - conditions.AmbientK, sink.ResistanceKPerW))];
         foreach (HeatSink held in sinks.Where(sink => sink.ResistanceKPerW == 0))
         {
             foreach ((int node, _) in held.Spot.Parts)
@@ -78,26 +58,46 @@ public sealed class HeatModel
             }
         }
 
-        Cooling cooling = BoardHeat.CoolingOf(_section, conditions.AmbientK) with { FilmScale = conditions.FilmScale, Plate = _plate };
-        double[]? start = like is { Result.Status: ThermalStatus.Solved } ? like.At(_grid) : null;
-        return new TemperatureField(network, ThermalSolver.Solve(network, sources, cooling, sinks, start));
+        Cooling cooling = BoardHeat.CoolingOf(_scene.Section, conditions.AmbientK) with { FilmScale = conditions.FilmScale, Plate = _scene.Plate };
+        double[]? start = like is { Result.Status: ThermalStatus.Solved } ? like.At(Cells) : null;
+        return new TemperatureField(network, ThermalSolver.Solve(network, sources, cooling, sinks, start, tolerance))
+        {
+            Remarks = _scene.Remarks,
+            Owners = _scene.Owners,
+        };
+    }
+
+    /// <summary>The board in each column; copper that reaches beyond the outline gives heat away like board.</summary>
+    private CellCover BoardCover()
+    {
+        CellCover outline = CellCover.Of(Cells, [_scene.Outline]);
+        for (int column = 0; column < Cells.Count; column++)
+        {
+            foreach (CellCover? layer in _copper)
+            {
+                if (layer is not null && layer.AreaM2[column] > outline.AreaM2[column])
+                {
+                    outline.AreaM2[column] = Math.Min(layer.AreaM2[column], Cells.BoxOf(column).AreaM2);
+                }
+            }
+        }
+
+        return outline;
     }
 
     private HeatNetwork NetworkOf(Stackup stack)
     {
-        HeatGrid grid = _grid with { Planes = PlanesOf(stack, _section) };
-        HeatNetwork network = new(grid, _board, _copper, BoardHeat.MaterialsOf(_section));
-        foreach ((Barrel barrel, IReadOnlyList<(int Node, double Share)> parts) in _walls)
+        IReadOnlyList<HeatPlane> planes = _levels.In(stack, _scene.Section.Laminate.BelowM);
+        HeatNetwork network = new(Cells, planes, _board, _copper, BoardHeat.MaterialsOf(_scene.Section));
+        foreach ((Barrel barrel, IReadOnlyList<(int Column, double Share)> parts) in _walls)
         {
             // The wall of a plated hole conducts between all levels it passes, whether their copper meets it or not.
             double conductance = network.Materials.CopperWPerMK * BarrelSection.AreaM2(barrel.Feature, stack);
-            int first = grid.PlaneOf(barrel.Layers[0]);
-            int last = grid.PlaneOf(barrel.Layers[^1]);
-            for (int p = first; p < last; p++)
+            foreach ((int column, double share) in parts)
             {
-                foreach ((int node, double share) in parts)
+                for (int p = Cells.PlaneOf(barrel.Layers[0]); p < Cells.PlaneOf(barrel.Layers[^1]); p++)
                 {
-                    network.AddDown(node + p - first, share * conductance / grid.Planes[p].GapBelowM);
+                    network.AddDown((column * planes.Count) + p, share * conductance / planes[p].GapBelowM);
                 }
             }
         }

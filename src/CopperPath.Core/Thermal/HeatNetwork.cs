@@ -2,166 +2,180 @@ namespace CopperPath.Thermal;
 
 /// <summary>
 /// Conduction inside the board as conductances between neighbouring nodes, by finite volumes: along a level through
-/// the copper that crosses the line between two cells and through the laminate, from level to level through the
+/// the copper that crosses the line between two columns and through the laminate, from level to level through the
 /// laminate, and along the walls of plated holes.
 /// </summary>
 public sealed class HeatNetwork
 {
-    /// <summary>Cells less filled than this are rounding, not copper.</summary>
-    private const double LeastShare = 1e-9;
+    private readonly CellCover _board;
+    private readonly CellCover?[] _copper;
 
-    private readonly CopperRaster _board;
-    private readonly CopperRaster?[] _copper;
-
-    // Conductance from each node to the next column, the next row and the next level, watts per kelvin.
-    private readonly double[] _east;
-    private readonly double[] _north;
+    // Conductance across each line between columns, level by level, and from each node to the next level, watts per kelvin.
+    private readonly double[] _sidewaysWPerK;
     private readonly double[] _down;
     private readonly bool[] _isIsothermal;
+    private HeatMatrix? _matrix;
 
     /// <param name="grid">Cells and levels.</param>
     /// <param name="board">The board's own outline.</param>
     /// <param name="copper">Copper of each level; null for a level inside the laminate.</param>
     /// <param name="materials">Conductivities.</param>
     public HeatNetwork(HeatGrid grid, CopperRaster board, CopperRaster?[] copper, ThermalMaterials materials)
+        : this(grid, grid.Planes, CellCover.Of(board, grid.X, grid.Y), CoversOf(grid, copper), materials)
     {
-        Grid = grid;
-        Materials = materials;
-        (_board, _copper) = (board, copper);
-        (_east, _north, _down) = (new double[grid.NodeCount], new double[grid.NodeCount], new double[grid.NodeCount]);
-        _isIsothermal = new bool[grid.NodeCount];
-        Parallel.For(0, grid.Y.Count, ConnectRow);
     }
 
-    public HeatGrid Grid { get; }
+    /// <param name="cells">Columns and levels.</param>
+    /// <param name="planes">Levels of those columns in the build that is solved.</param>
+    /// <param name="board">The board's own outline, one owner for all of it.</param>
+    /// <param name="copper">Copper by number of layer; null where there is none.</param>
+    /// <param name="materials">Conductivities.</param>
+    internal HeatNetwork(
+        HeatCells cells, IReadOnlyList<HeatPlane> planes, CellCover board, CellCover?[] copper, ThermalMaterials materials)
+    {
+        (Cells, Materials, Planes, _board, _copper) = (cells, materials, planes, board, copper);
+        _down = new double[cells.NodeCount];
+        _isIsothermal = new bool[cells.NodeCount];
+        _sidewaysWPerK = new double[cells.Faces.Count * planes.Count];
+        for (int column = 0; column < cells.Count; column++)
+        {
+            for (int p = 0; p + 1 < planes.Count; p++)
+            {
+                _down[(column * planes.Count) + p] = materials.LaminateThroughWPerMK * board.AreaM2[column]
+                    * Math.Min(Through(column, p), Through(column, p + 1)) / planes[p].GapBelowM;
+            }
+        }
+
+        Parallel.For(0, cells.Faces.Count, Connect);
+    }
+
+    public HeatCells Cells { get; }
 
     public ThermalMaterials Materials { get; }
 
-    /// <summary>Area of board in a cell, square metres: what a face has to give heat away with.</summary>
-    public double BoardAreaM2(int i, int j) => _board.AreaM2(i, j);
+    /// <summary>Area of board in a column, square metres: what a face has to give heat away with.</summary>
+    public double BoardAreaM2(int column) => _board.AreaM2[column];
 
-    /// <summary>Area of copper in a cell of a level, square metres.</summary>
-    public double CopperAreaM2(int i, int j, int plane) => _copper[plane]?.AreaM2(i, j) ?? 0;
+    /// <summary>Area of copper of a layer in a column, square metres.</summary>
+    public double CopperAreaM2(int column, int layer) => _copper[layer]?.AreaM2[column] ?? 0;
+
+    /// <summary>The levels, top to bottom.</summary>
+    public IReadOnlyList<HeatPlane> Planes { get; }
 
     /// <summary>Adds a conductance between a node and the one below it: the wall of a plated hole.</summary>
     public void AddDown(int node, double conductanceWPerK) => _down[node] += conductanceWPerK;
 
+    /// <summary>Conductance between a node and the one below it, watts per kelvin.</summary>
+    public double DownWPerK(int node) => _down[node];
+
     /// <summary>
-    /// Makes a cell one temperature up to its edges: what is held there, by a heat sink or a clamp, fills the cell, and
+    /// Makes a node one temperature up to its edges: what is held there, by a heat sink or a clamp, fills the cell, and
     /// only the neighbour's half of the way between the two centres is left to conduct.
     /// </summary>
-    public void MakeIsothermal(int node)
-    {
-        if (_isIsothermal[node])
-        {
-            return;
-        }
+    public void MakeIsothermal(int node) => _isIsothermal[node] = true;
 
-        _isIsothermal[node] = true;
-        int cell = node / Grid.Planes.Count;
-        (int i, int j) = (cell % Grid.X.Count, cell / Grid.X.Count);
-        Shorten(_east, Grid.X, i, i - 1, node, -Grid.Planes.Count);
-        Shorten(_east, Grid.X, i, i + 1, node, Grid.Planes.Count);
-        Shorten(_north, Grid.Y, j, j - 1, node, -Grid.Planes.Count * Grid.X.Count);
-        Shorten(_north, Grid.Y, j, j + 1, node, Grid.Planes.Count * Grid.X.Count);
-    }
+    /// <summary>Number of the net a column belongs to on a layer; -1 for none.</summary>
+    internal int OwnerOf(int column, int layer) => _copper[layer]?.Owner[column] ?? -1;
+
+    /// <summary>True when copper of one net joins two columns on a layer.</summary>
+    internal bool AreJoined(int layer, int column, int other) =>
+        _copper[layer] is { } copper && copper.Owner[column] >= 0 && copper.Owner[column] == copper.Owner[other];
 
     /// <summary>Heat that conduction brings to each node, watts, for given rises.</summary>
     public double[] InflowW(double[] riseK)
     {
-        double[] inflow = new double[riseK.Length];
-        (int toEast, int toNorth) = (Grid.Planes.Count, Grid.Planes.Count * Grid.X.Count);
-        for (int n = 0; n < riseK.Length; n++)
-        {
-            Pass(n, n + toEast, _east[n]);
-            Pass(n, n + toNorth, _north[n]);
-            Pass(n, n + 1, _down[n]);
-        }
-
-        return inflow;
-
-        void Pass(int from, int to, double conductance)
-        {
-            if (conductance > 0)
-            {
-                double heatW = conductance * (riseK[from] - riseK[to]);
-                inflow[to] += heatW;
-                inflow[from] -= heatW;
-            }
-        }
+        double[] inflowW = new double[riseK.Length];
+        (_matrix ??= Connected()).Inflow(riseK, inflowW);
+        return inflowW;
     }
 
-    /// <summary>The equations of conduction between free nodes. A cell beyond the board conducts nowhere and is not free either.</summary>
-    internal ColumnMatrix Matrix(bool[] isHeld)
+    /// <summary>The equations of conduction between free nodes. A node beyond the board conducts nowhere and is not free either.</summary>
+    internal HeatMatrix Matrix(bool[] isHeld) => (_matrix ??= Connected()).Between(isHeld);
+
+    private static CellCover?[] CoversOf(HeatGrid grid, CopperRaster?[] copper)
     {
-        ColumnMatrix matrix = new(Grid.X.Count, Grid.Y.Count, Grid.Planes.Count);
-        Span<(double[] Conductances, double[] Couplings, int Step)> ways =
-            [(_down, matrix.Down, 1), (_east, matrix.East, matrix.Planes), (_north, matrix.North, matrix.RowStride)];
-        foreach ((double[] conductances, double[] couplings, int step) in ways)
+        CellCover?[] covers = new CellCover?[grid.Planes.Max(plane => plane.CopperLayer) + 1];
+        for (int p = 0; p < copper.Length; p++)
         {
-            for (int n = 0; n < isHeld.Length; n++)
+            if (copper[p] is { } raster)
             {
-                if (conductances[n] > 0)
-                {
-                    int other = n + step;
-                    matrix.Diagonal[n] += conductances[n];
-                    matrix.Diagonal[other] += conductances[n];
-                    couplings[n] = isHeld[n] || isHeld[other] ? 0 : conductances[n];
-                }
+                covers[grid.Planes[p].CopperLayer] = CellCover.Of(raster, grid.X, grid.Y);
             }
         }
 
-        for (int n = 0; n < isHeld.Length; n++)
-        {
-            matrix.IsFree[n] = !isHeld[n] && matrix.Diagonal[n] > 0;
-            matrix.Diagonal[n] = matrix.IsFree[n] ? matrix.Diagonal[n] : 1;
-        }
-
-        return matrix;
+        return covers;
     }
 
-    private void Shorten(double[] conductances, GridAxis axis, int own, int next, int node, int toNext)
+    private HeatMatrix Connected()
     {
-        if (next >= 0 && next < axis.Count && !_isIsothermal[node + toNext])
+        double[] conductances = [.. _sidewaysWPerK];
+        for (int k = 0; k < conductances.Length; k++)
         {
-            conductances[Math.Min(node, node + toNext)] *= (axis.WidthM(own) + axis.WidthM(next)) / axis.WidthM(next);
-        }
-    }
-
-    private void ConnectRow(int j)
-    {
-        for (int i = 0; i < Grid.X.Count; i++)
-        {
-            for (int p = 0; p < Grid.Planes.Count; p++)
+            CellFace face = Cells.Faces[k / Planes.Count];
+            bool isLowHeld = _isIsothermal[(face.Low * Planes.Count) + (k % Planes.Count)];
+            bool isHighHeld = _isIsothermal[(face.High * Planes.Count) + (k % Planes.Count)];
+            if (isLowHeld != isHighHeld)
             {
-                int node = Grid.Node(i, j, p);
-                if (i + 1 < Grid.X.Count)
-                {
-                    double distanceM = Grid.X.CentreM(i + 1) - Grid.X.CentreM(i);
-                    double copperM = AreJoined(p, (i, j), (i + 1, j)) ? _copper[p]!.AcrossXM(i + 1, j) : 0;
-                    _east[node] = SheetConductance(p, copperM, _board.AcrossXM(i + 1, j), distanceM);
-                }
-
-                if (j + 1 < Grid.Y.Count)
-                {
-                    double distanceM = Grid.Y.CentreM(j + 1) - Grid.Y.CentreM(j);
-                    double copperM = AreJoined(p, (i, j), (i, j + 1)) ? _copper[p]!.AcrossYM(i, j + 1) : 0;
-                    _north[node] = SheetConductance(p, copperM, _board.AcrossYM(i, j + 1), distanceM);
-                }
-
-                if (p + 1 < Grid.Planes.Count)
-                {
-                    _down[node] = Materials.LaminateThroughWPerMK * BoardAreaM2(i, j) / Grid.Planes[p].GapBelowM;
-                }
+                double lowM = WidthM(face.Low, face.IsAcrossX);
+                double highM = WidthM(face.High, face.IsAcrossX);
+                conductances[k] *= (lowM + highM) / (isLowHeld ? highM : lowM);
             }
         }
+
+        return HeatMatrix.Of(Cells.Count, Planes.Count, [.. Cells.Faces.Select(face => (face.Low, face.High))], conductances, _down);
     }
 
-    private double SheetConductance(int p, double copperM, double boardM, double distanceM) =>
-        ((Materials.CopperWPerMK * Grid.Planes[p].CopperM * copperM)
-            + (Materials.LaminateInPlaneWPerMK * Grid.Planes[p].LaminateM * boardM)) / distanceM;
+    private double WidthM(int column, bool alongX) => alongX ? Cells.BoxOf(column).WidthM : Cells.BoxOf(column).HeightM;
 
-    /// <summary>Copper that ends on a grid line covers the line and still leads nowhere.</summary>
-    private bool AreJoined(int p, (int I, int J) a, (int I, int J) b) => _copper[p] is { } copper
-        && copper.Share(a.I, a.J) > LeastShare && copper.Share(b.I, b.J) > LeastShare;
+    /// <summary>How much farther the edge of the copper in a column is from its sides than its centre, on average, metres.</summary>
+    private double BeyondEdgeM(int column, int layer, bool alongX) =>
+        _copper[layer] is { } copper && copper.Owner[column] >= 0
+            ? (0.5 - Math.Min(1, copper.AreaM2[column] / Cells.BoxOf(column).AreaM2)) * WidthM(column, alongX) : 0;
+
+    private double Through(int column, int p)
+    {
+        int layer = Planes[p].CopperLayer;
+        if (layer == 0 || _copper[layer] is not { } copper || copper.Owner[column] < 0)
+        {
+            return 1;
+        }
+
+        CellBox box = Cells.BoxOf(column);
+        double gap = Math.Max(GapM(p, 1), GapM(p, -1));
+        return Math.Min(box.WidthM, box.HeightM) > gap ? 1 : Math.Clamp(copper.AreaM2[column] / box.AreaM2, 0.01, 1);
+
+        double GapM(int p, int step)
+        {
+            double sum = 0;
+            int q = p;
+            do
+            {
+                if (q + step < 0 || q + step >= Planes.Count) { return sum; }
+                sum += step > 0 ? Planes[q].GapBelowM : Planes[q - 1].GapBelowM;
+                q += step;
+            }
+            while (Planes[q].CopperLayer == 0);
+            return sum;
+        }
+    }
+
+    private void Connect(int index)
+    {
+        CellFace face = Cells.Faces[index];
+        double distanceM = (WidthM(face.Low, face.IsAcrossX) + WidthM(face.High, face.IsAcrossX)) / 2;
+        double boardM = _board.JoinedM(Cells, face);
+        for (int p = 0; p < Planes.Count; p++)
+        {
+            HeatPlane plane = Planes[p];
+            double copperM = plane.CopperLayer > 0 && _copper[plane.CopperLayer] is { } copper ? copper.JoinedM(Cells, face) : 0;
+            double laminateM = distanceM;
+            if (plane.CopperLayer > 0 && copperM == 0)
+            {
+                laminateM = Math.Max(distanceM / 4, distanceM + BeyondEdgeM(face.Low, plane.CopperLayer, face.IsAcrossX) + BeyondEdgeM(face.High, plane.CopperLayer, face.IsAcrossX));
+            }
+
+            _sidewaysWPerK[(index * Planes.Count) + p] = (Materials.CopperWPerMK * plane.CopperM * copperM / distanceM)
+                + (Materials.LaminateInPlaneWPerMK * plane.LaminateM * boardM / laminateM);
+        }
+    }
 }

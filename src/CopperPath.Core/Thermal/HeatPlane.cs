@@ -16,27 +16,6 @@ public sealed record HeatPlane(int CopperLayer, double CopperM, double LaminateM
     /// <param name="stack">Copper and dielectric thicknesses.</param>
     /// <param name="baseM">Laminate below the last copper layer, metres: the carrier of a board with one copper layer; else 0.</param>
     /// <param name="thickestGapM">Laminates thicker than this get levels of their own, metres, positive.</param>
-    public static IReadOnlyList<HeatPlane> Of(Stackup stack, double baseM, double thickestGapM)
-    {
-        List<(int Layer, double CopperM)> levels = [];
-        List<double> gaps = [];
-        for (int layer = 1; layer <= stack.ThicknessM.Count; layer++)
-        {
-            levels.Add((layer, stack.ThicknessM[layer - 1]));
-            double laminate = layer <= stack.DielectricM.Count ? stack.DielectricM[layer - 1] : baseM;
-            int parts = (int)Math.Ceiling((laminate / thickestGapM) - 1e-9);
-            for (int part = 0; part < parts; part++)
-            {
-                gaps.Add(laminate / parts);
-                if (part < parts - 1 || layer == stack.ThicknessM.Count)
-                {
-                    levels.Add((0, 0));
-                }
-            }
-        }
-
-        gaps.Add(0);
-        return [.. levels.Select((level, p) =>
-            new HeatPlane(level.Layer, level.CopperM, ((p > 0 ? gaps[p - 1] : 0) + gaps[p]) / 2, gaps[p]))];
-    }
+    public static IReadOnlyList<HeatPlane> Of(Stackup stack, double baseM, double thickestGapM) => LevelSet
+        .Of(stack, baseM, [.. Enumerable.Repeat(double.PositiveInfinity, stack.ThicknessM.Count)], thickestGapM).In(stack, baseM);
 }

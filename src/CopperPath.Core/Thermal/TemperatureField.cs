@@ -4,78 +4,170 @@ using CopperPath.Nets;
 namespace CopperPath.Thermal;
 
 /// <summary>The solved rises as a field on each copper layer.</summary>
-/// <param name="Network">Grid and copper.</param>
+/// <param name="Network">Cells and copper.</param>
 /// <param name="Result">A solved board.</param>
 public sealed record TemperatureField(HeatNetwork Network, ThermalResult Result)
 {
+    /// <summary>The solution on wider cells that this one is held against; null when there is none.</summary>
+    public TemperatureField? Coarser { get; init; }
+
+    /// <summary>What was seen through or taken for granted about the board, in words.</summary>
+    public IReadOnlyList<string> Remarks { get; init; } = [];
+
     /// <summary>
-    /// Rise of the copper of a layer at a point, kelvin: linear between the centres of the four nearest cells, of which
-    /// those without copper do not count while any has some.
+    /// How far a value read from the field may be off for the width of its cells (<see cref="CellEstimate"/>). Infinite where there is
+    /// nothing to hold it against.
     /// </summary>
-    public double RiseK(int layer, double xM, double yM)
+    /// <param name="reading">The value, from any solution of the same board.</param>
+    public double EstimateK(Func<TemperatureField, double> reading) => Coarser is null ? double.PositiveInfinity
+        : CellEstimate.Of(reading(this), reading(Coarser), Coarser.Coarser is { } coarsest ? reading(coarsest) : null);
+
+    /// <summary>The hottest place of the whole board, copper and laminate.</summary>
+    public HottestPlace Hottest()
     {
-        HeatGrid grid = Network.Grid;
-        int plane = grid.PlaneOf(layer);
-        (int i, double partX) = Between(grid.X, xM);
-        (int j, double partY) = Between(grid.Y, yM);
-        double weights = 0;
-        double weighted = 0;
-        double plain = 0;
-        for (int corner = 0; corner < 4; corner++)
+        double[] rises = Result.RiseK;
+        int node = 0;
+        for (int n = 1; n < rises.Length; n++)
         {
-            int ci = Math.Min(i + (corner & 1), grid.X.Count - 1);
-            int cj = Math.Min(j + (corner >> 1), grid.Y.Count - 1);
-            double share = ((corner & 1) == 1 ? partX : 1 - partX) * (corner >> 1 == 1 ? partY : 1 - partY);
-            double rise = Result.RiseK[grid.Node(ci, cj, plane)];
-            double weight = share * Network.CopperAreaM2(ci, cj, plane);
-            plain += share * rise;
-            weights += weight;
-            weighted += weight * rise;
+            node = rises[n] > rises[node] ? n : node;
         }
 
-        return weights > 0 ? weighted / weights : plain;
+        int planes = Network.Cells.Planes.Count;
+        CellBox box = Network.Cells.BoxOf(node / planes);
+        int layer = 1;
+        for (int p = 0; p <= node % planes; p++)
+        {
+            layer = Math.Max(layer, Network.Cells.Planes[p].CopperLayer);
+        }
+
+        return new HottestPlace(rises[node], EstimateK(at => at.Result.RiseK.Max()), layer, box.CentreXM, box.CentreYM);
     }
 
-    /// <summary>The rises of the cells that hold the centres of another grid's cells, kelvin; the levels are the same.</summary>
-    internal double[] At(HeatGrid other)
+    /// <summary>
+    /// Rise of the copper of a layer at a point, kelvin: that of the cell, and from its centre on as it changes towards the neighbours on
+    /// the point's sides that copper joins it with; in a cell without copper, towards any neighbours.
+    /// </summary>
+    /// <param name="layer">Layer number, 1 = top.</param>
+    /// <param name="xM">Place, metres.</param>
+    /// <param name="yM">Place, metres.</param>
+    /// <param name="net">
+    /// Net whose copper is meant: at its edge, where a cell belongs to another net, the nearest neighbour that belongs to this one is read.
+    /// Null for whatever copper there is.
+    /// </param>
+    public double RiseK(int layer, double xM, double yM, Net? net = null)
     {
-        HeatGrid grid = Network.Grid;
-        int[] columns = [.. Enumerable.Range(0, other.X.Count).Select(i => grid.X.CellAt(other.X.CentreM(i)))];
-        double[] rises = new double[other.NodeCount];
-        for (int j = 0; j < other.Y.Count; j++)
+        HeatCells cells = Network.Cells;
+        int column = net is not null && Owners is not null && Owners.TryGetValue(net, out int owner)
+            ? OwnColumnAt(layer, xM, yM, owner) : cells.ColumnAt(xM, yM);
+        CellBox box = cells.BoxOf(column);
+        double own = Result.RiseK[cells.NodeOn(layer, column)];
+        bool isCopper = Network.CopperAreaM2(column, layer) > 0;
+        double offX = Math.Clamp(xM, box.WestM, box.EastM) - box.CentreXM;
+        double offY = Math.Clamp(yM, box.SouthM, box.NorthM) - box.CentreYM;
+        return own
+            + Change(offX, cells.ColumnAt(box.CentreXM + (Math.Sign(offX) * box.WidthM * JustBeyond), yM), alongX: true)
+            + Change(offY, cells.ColumnAt(xM, box.CentreYM + (Math.Sign(offY) * box.HeightM * JustBeyond)), alongX: false);
+
+        double Change(double off, int next, bool alongX)
         {
-            int row = grid.Y.CellAt(other.Y.CentreM(j));
-            for (int i = 0; i < columns.Length; i++)
+            if (off == 0 || next == column || (isCopper && !Network.AreJoined(layer, column, next)))
             {
-                Result.RiseK.AsSpan(grid.Node(columns[i], row, 0), other.Planes.Count).CopyTo(rises.AsSpan(other.Node(i, j, 0)));
+                return 0;
+            }
+
+            CellBox other = cells.BoxOf(next);
+            double wayM = alongX ? other.CentreXM - box.CentreXM : other.CentreYM - box.CentreYM;
+            return off / wayM * (Result.RiseK[cells.NodeOn(layer, next)] - own);
+        }
+    }
+
+    /// <summary>Numbers of the nets as owners of cells; null where cells are not told apart by nets.</summary>
+    internal IReadOnlyDictionary<Net, int>? Owners { get; init; }
+
+    private int OwnColumnAt(int layer, double xM, double yM, int owner)
+    {
+        HeatCells cells = Network.Cells;
+        int column = cells.ColumnAt(xM, yM);
+        if (Network.OwnerOf(column, layer) == owner)
+        {
+            return column;
+        }
+
+        CellBox box = cells.BoxOf(column);
+        int nearest = column;
+        double nearestM = double.PositiveInfinity;
+        for (int side = 0; side < 9; side++)
+        {
+            int other = cells.ColumnAt(box.CentreXM + (((side % 3) - 1) * JustBeyond * box.WidthM), box.CentreYM + (((side / 3) - 1) * JustBeyond * box.HeightM));
+            CellBox there = cells.BoxOf(other);
+            double awayM = Math.Max(Math.Max(there.WestM - xM, xM - there.EastM), Math.Max(there.SouthM - yM, yM - there.NorthM));
+            if (awayM < nearestM && Network.OwnerOf(other, layer) == owner)
+            {
+                (nearest, nearestM) = (other, awayM);
+            }
+        }
+
+        return nearest;
+    }
+
+    /// <summary>Just over half of a cell away from its centre lies its neighbour.</summary>
+    private const double JustBeyond = 0.5001;
+
+    /// <summary>Largest rise along a plated hole, mean over its wall at each depth, kelvin.</summary>
+    public double HottestOfHoleK(Barrel barrel)
+    {
+        if (Network.Cells is not TreeCells cells)
+        {
+            throw new InvalidOperationException("holes are in columns of a tree only");
+        }
+
+        IReadOnlyList<(int Column, double Share)> wall = BarrelWall.SharesOf(cells, barrel);
+        int first = cells.PlaneOf(barrel.Layers[0]);
+        return Enumerable.Range(first, cells.PlaneOf(barrel.Layers[^1]) - first + 1)
+            .Max(p => wall.Sum(part => part.Share * Result.RiseK[(part.Column * cells.Planes.Count) + p]));
+    }
+
+    /// <summary>The rises of the columns that hold the centres of another grid's columns, kelvin, at like depths.</summary>
+    internal double[] At(HeatCells other)
+    {
+        HeatCells own = Network.Cells;
+        int[] planes = NearestPlanes(other.Planes, own.Planes);
+        double[] rises = new double[other.NodeCount];
+        for (int column = 0; column < other.Count; column++)
+        {
+            CellBox box = other.BoxOf(column);
+            int from = own.ColumnAt(box.CentreXM, box.CentreYM) * own.Planes.Count;
+            for (int p = 0; p < planes.Length; p++)
+            {
+                rises[(column * planes.Length) + p] = Result.RiseK[from + planes[p]];
             }
         }
 
         return rises;
     }
 
-    /// <summary>Largest rise along a plated hole, mean over its cells on each level, kelvin.</summary>
-    public double HottestOfHoleK(Barrel barrel)
+    /// <summary>For each level the one of others of the same board at its depth, or the next one above it.</summary>
+    private static int[] NearestPlanes(IReadOnlyList<HeatPlane> planes, IReadOnlyList<HeatPlane> others)
     {
-        HeatGrid grid = Network.Grid;
-        return Enumerable.Range(grid.PlaneOf(barrel.Layers[0]), grid.PlaneOf(barrel.Layers[^1]) - grid.PlaneOf(barrel.Layers[0]) + 1)
-            .Max(p => CellShares.Of(grid, p, [barrel.Outline]).Sum(part => part.Share * Result.RiseK[part.Node]));
-    }
-
-    /// <summary>Rises at the vertices of a mesh.</summary>
-    public double[] AtVertices(SheetField sheet) =>
-        [.. Enumerable.Range(0, sheet.Mesh.VertexCount).Select(v => RiseK(sheet.Layer, sheet.Mesh.XM[v], sheet.Mesh.YM[v]))];
-
-    /// <summary>The cell below a coordinate by centres, and how far on to the next, 0 to 1.</summary>
-    private static (int Cell, double Part) Between(GridAxis axis, double positionM)
-    {
-        int cell = axis.CellAt(positionM);
-        if (positionM < axis.CentreM(cell))
+        const double Rounding = 1e-9;
+        int[] nearest = new int[planes.Count];
+        double depthM = 0;
+        double otherM = 0;
+        for (int p = 0, other = 0; p < nearest.Length; depthM += planes[p].GapBelowM, p++)
         {
-            cell = Math.Max(0, cell - 1);
+            while (other + 1 < others.Count && otherM + others[other].GapBelowM <= depthM + Rounding)
+            {
+                otherM += others[other].GapBelowM;
+                other++;
+            }
+
+            nearest[p] = other;
         }
 
-        return cell + 1 >= axis.Count || positionM <= axis.CentreM(cell) ? (cell, 0)
-            : (cell, Math.Min(1, (positionM - axis.CentreM(cell)) / (axis.CentreM(cell + 1) - axis.CentreM(cell))));
+        return nearest;
     }
+
+    /// <summary>Rises at the vertices of a net's mesh.</summary>
+    public double[] AtVertices(SheetField sheet, Net? net = null) =>
+        [.. Enumerable.Range(0, sheet.Mesh.VertexCount).Select(v => RiseK(sheet.Layer, sheet.Mesh.XM[v], sheet.Mesh.YM[v], net))];
 }

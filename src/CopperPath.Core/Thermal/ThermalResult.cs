@@ -64,7 +64,7 @@ public sealed record ThermalResult(
         ThermalStatus.Solved => "",
         ThermalStatus.Runaway => "thermal runaway: the loss of the copper grows faster with temperature than the board sheds heat",
         ThermalStatus.TooHot => "the steady state lies above 300 °C, beyond what the laminate and the laws used here stand",
-        ThermalStatus.NoWayOut => "nothing takes heat away: no film, no radiation, no heat sink",
+        ThermalStatus.NoWayOut => "nothing takes heat away: no film, no radiation, and no heat sink that all of it can reach",
         _ => "the thermal iteration did not settle",
     };
 }

@@ -32,8 +32,10 @@ public static class ThermalSolver
     /// <param name="cooling">Films and radiation.</param>
     /// <param name="sinks">Places tied to a temperature.</param>
     /// <param name="start">Rises to start from, kelvin, one for each node; null to start from an even one.</param>
+    /// <param name="tolerance">Heat that may be left over, as a share of the heat put in; null for 1e-8.</param>
     public static ThermalResult Solve(
-        HeatNetwork network, HeatSources sources, Cooling cooling, IReadOnlyList<HeatSink> sinks, double[]? start = null)
+        HeatNetwork network, HeatSources sources, Cooling cooling, IReadOnlyList<HeatSink> sinks, double[]? start = null,
+        double? tolerance = null)
     {
         Balance balance = new(network, sources, cooling, sinks);
         if (balance.HasNoWayOut)
@@ -42,7 +44,7 @@ public static class ThermalSolver
         }
 
         double limitK = HottestK - cooling.AmbientK;
-        if (start is not null && SolveFrom(balance, balance.WithHeld(start)) is { Status: ThermalStatus.Solved } near && near.RiseK.Max() <= limitK)
+        if (start is not null && SolveFrom(balance, balance.WithHeld(start), tolerance ?? Tolerance) is { Status: ThermalStatus.Solved } near && near.RiseK.Max() <= limitK)
         {
             return near;
         }
@@ -50,7 +52,7 @@ public static class ThermalSolver
         double startK = Math.Min(balance.FirstGuessK(FirstFilmWPerM2K), limitK / 2);
         for (; startK <= limitK; startK = Math.Max(1, 2 * startK))
         {
-            ThermalResult result = SolveFrom(balance, balance.Start(startK));
+            ThermalResult result = SolveFrom(balance, balance.Start(startK), tolerance ?? Tolerance);
             if (result.Status != ThermalStatus.Runaway)
             {
                 return result.Status == ThermalStatus.Solved && result.RiseK.Max() > limitK
@@ -61,14 +63,14 @@ public static class ThermalSolver
         return balance.Ended(ThermalStatus.Runaway, [], 0);
     }
 
-    private static ThermalResult SolveFrom(Balance balance, double[] rise)
+    private static ThermalResult SolveFrom(Balance balance, double[] rise, double tolerance)
     {
         double[] step = new double[rise.Length];
-        ColumnMultigrid? preconditioner = null;
+        HeatMultigrid? preconditioner = null;
         for (int round = 0; round < MostRounds; round++)
         {
             double leftW = balance.Update(rise);
-            if (leftW <= Tolerance * balance.HeatInW)
+            if (leftW <= tolerance * balance.HeatInW)
             {
                 return balance.Ended(ThermalStatus.Solved, rise, round);
             }
@@ -111,7 +113,7 @@ public static class ThermalSolver
             (_network, _sources) = (network, sources);
             _top = new FaceExchange(network, cooling, isTop: true);
             _bottom = new FaceExchange(network, cooling, isTop: false);
-            int size = network.Grid.NodeCount;
+            int size = network.Cells.NodeCount;
             _isHeld = new bool[size];
             _heldRiseK = new double[size];
             _sinkWPerK = new double[size];
@@ -121,29 +123,31 @@ public static class ThermalSolver
                 Tie(sink);
             }
 
-            HasNoWayOut = _top.GivesNothing && _bottom.GivesNothing && sinks.Count == 0;
+            if (_top.GivesNothing && _bottom.GivesNothing)
+            {
+                HoldWhatNoSinkReaches();
+            }
+
             Matrix = network.Matrix(_isHeld);
             _conductionDiagonal = [.. Matrix.Diagonal];
             SurplusW = new double[size];
-            for (int j = 0; j < network.Grid.Y.Count; j++)
+            for (int column = 0; column < network.Cells.Count; column++)
             {
-                for (int i = 0; i < network.Grid.X.Count; i++)
-                {
-                    _boardAreaM2 += network.BoardAreaM2(i, j);
-                }
+                _boardAreaM2 += network.BoardAreaM2(column);
             }
         }
 
-        public bool HasNoWayOut { get; }
+        /// <summary>True when heat is made where neither a face nor a sink takes it away.</summary>
+        public bool HasNoWayOut { get; private set; }
 
         /// <summary>How the heat left over changes with the rises, after <see cref="Update"/>.</summary>
-        public ColumnMatrix Matrix { get; }
+        public HeatMatrix Matrix { get; }
 
         /// <summary>Heat left over in each node, watts, after <see cref="Update"/>; 0 at held nodes.</summary>
         public double[] SurplusW { get; private set; }
 
-        public ColumnMultigrid? Preconditioner() =>
-            ColumnMultigrid.TryCreate(Matrix, _network.Grid.X.LinesM, _network.Grid.Y.LinesM);
+        public HeatMultigrid? Preconditioner() =>
+            HeatMultigrid.TryCreate(Matrix, _network.Cells);
 
         public double HeatInW => _books.InW;
 
@@ -205,6 +209,43 @@ public static class ThermalSolver
                 StillAirTop = _top.StillAir,
                 StillAirBottom = _bottom.StillAir,
             };
+
+        /// <summary>Where faces give nothing, pieces that no sink reaches stay as warm as they are: at ambient without heat, without end with it.</summary>
+        private void HoldWhatNoSinkReaches()
+        {
+            bool[] isReached = new bool[_isHeld.Length];
+            Queue<int> open = new();
+            for (int n = 0; n < isReached.Length; n++)
+            {
+                if (_isHeld[n] || _sinkWPerK[n] > 0)
+                {
+                    isReached[n] = true;
+                    open.Enqueue(n);
+                }
+            }
+
+            HeatMatrix conduction = _network.Matrix(new bool[_isHeld.Length]);
+            while (open.TryDequeue(out int node))
+            {
+                foreach (int next in conduction.NeighboursOf(node))
+                {
+                    if (!isReached[next])
+                    {
+                        isReached[next] = true;
+                        open.Enqueue(next);
+                    }
+                }
+            }
+
+            for (int n = 0; n < isReached.Length; n++)
+            {
+                if (!isReached[n])
+                {
+                    HasNoWayOut |= _sources.JouleAtAmbientW[n] + _sources.ComponentW[n] > 0;
+                    _isHeld[n] = true;
+                }
+            }
+        }
 
         private void Tie(HeatSink sink)
         {

@@ -77,7 +77,7 @@ public sealed class PartsHeatTests
         double beside = PeakOf(s_review.Value);
 
         beside.ShouldBe(alone, 0.25 * alone);
-        HottestPlace.Of(s_review.Value.Heat!).RiseK.ShouldBeGreaterThan(2 * alone);
+        s_review.Value.Heat!.Hottest().RiseK.ShouldBeGreaterThan(2 * alone);
 
         static double PeakOf(Review review) => review.Nets.Max(net => NetTemperatures.Of(net, review.Own!).PeakK);
     }

@@ -2,7 +2,6 @@ using CopperPath.Core.Tests.Gallery;
 using CopperPath.Geometry;
 using CopperPath.Judging;
 using CopperPath.Thermal;
-using CopperRaster = CopperPath.Thermal.CopperRaster;
 
 namespace CopperPath.Core.Tests.Thermal;
 
@@ -31,17 +30,21 @@ public sealed class MeshIndependenceTests
     [Fact]
     public void NetsThatShareACellAreNotJoined()
     {
-        GridAxis x = GridAxis.Uniform(0, 4e-3, 1e-3);
-        GridAxis y = GridAxis.Uniform(0, 2e-3, 1e-3);
         PolygonNm left = new(Plate.Ring((0, 0), (1.3e-3, 0), (1.3e-3, 2e-3), (0, 2e-3)), []);
         PolygonNm right = new(Plate.Ring((1.5e-3, 0), (4e-3, 0), (4e-3, 2e-3), (1.5e-3, 2e-3)), []);
-        CopperRaster raster = CopperRaster.OfNets([[left], [right]], x, y);
+        TreeCells cells = new(new CellTree(new CellBox(0, 0, 4e-3, 2e-3), 1e-3), [new HeatPlane(1, Plate.CopperM, 0, 0)]);
+        CellCover cover = CellCover.Of(cells, [[left], [right]]);
 
-        raster.Share(1, 0).ShouldBe(0.8, 1e-9);
-        raster.AcrossXM(1, 0).ShouldBe(0);
-        raster.AcrossXM(2, 0).ShouldBe(1e-3, 1e-12);
-        raster.AcrossYM(0, 1).ShouldBe(1e-3, 1e-12);
-        raster.AcrossYM(1, 1).ShouldBe(0.5e-3, 1e-12);
+        cover.AreaM2[Column(1, 0)].ShouldBe(0.8e-6, 1e-15);
+        Joined(1, 0, 0, 0).ShouldBe(0);
+        Joined(1, 0, 2, 0).ShouldBe(1e-3, 1e-12);
+        Joined(0, 0, 0, 1).ShouldBe(1e-3, 1e-12);
+        Joined(1, 0, 1, 1).ShouldBe(0.5e-3, 1e-12);
+
+        int Column(int i, int j) => cells.ColumnAt((i + 0.5) * 1e-3, (j + 0.5) * 1e-3);
+
+        double Joined(int i, int j, int otherI, int otherJ) => cover.JoinedM(cells, cells.Faces.Single(face =>
+            (face.Low, face.High) == (Column(i, j), Column(otherI, otherJ)) || (face.High, face.Low) == (Column(i, j), Column(otherI, otherJ))));
     }
 
     private static NetTemperatures NeckOn(string cell)

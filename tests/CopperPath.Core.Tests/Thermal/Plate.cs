@@ -18,10 +18,10 @@ internal sealed class Plate
     public Plate(HeatNetwork network)
     {
         Network = network;
-        Sources = new HeatSources(network.Grid.NodeCount);
+        Sources = new HeatSources(network.Cells.NodeCount);
     }
 
-    public HeatGrid Grid => Network.Grid;
+    public HeatGrid Grid => (HeatGrid)Network.Cells;
 
     public HeatNetwork Network { get; }
 

@@ -5,13 +5,13 @@ using CopperPath.Thermal;
 namespace CopperPath.Core.Tests.Thermal;
 
 /// <summary>Multigrid as a preconditioner: symmetric, positive, and nearly as quick on a fine grid as on a coarse one.</summary>
-public sealed class ColumnMultigridTests
+public sealed class HeatMultigridTests
 {
     [Fact]
     public void ItIsASymmetricPositiveOperator()
     {
-        (ColumnMatrix matrix, double[] lines) = Sheets(40, 1e-3);
-        ColumnMultigrid multigrid = ColumnMultigrid.TryCreate(matrix, lines, lines).ShouldNotBeNull();
+        (HeatMatrix matrix, HeatGrid grid) = Sheets(40, 1e-3);
+        HeatMultigrid multigrid = HeatMultigrid.TryCreate(matrix, grid).ShouldNotBeNull();
         double[] a = MatrixGallery.RandomVector(matrix.Size, 1);
         double[] b = MatrixGallery.RandomVector(matrix.Size, 2);
         double[] ma = new double[a.Length];
@@ -27,16 +27,24 @@ public sealed class ColumnMultigridTests
     [Fact]
     public void ConjugateGradientsReachTheDirectSolution()
     {
-        (ColumnMatrix matrix, double[] lines) = Sheets(40, 1e-3);
+        (HeatMatrix matrix, HeatGrid grid) = Sheets(40, 1e-3);
         SparseMatrixBuilder builder = new(matrix.Size);
         for (int n = 0; n < matrix.Size; n++)
         {
             builder.Add(n, n, matrix.Diagonal[n]);
-            foreach ((double coupling, int step) in ((double, int)[])[(matrix.Down[n], 1), (matrix.East[n], matrix.Planes), (matrix.North[n], matrix.RowStride)])
+            if (matrix.Down[n] > 0)
             {
-                if (coupling > 0)
+                builder.Add(n, n + 1, -matrix.Down[n]);
+            }
+        }
+
+        for (int column = 0; column < matrix.Columns; column++)
+        {
+            for (int k = matrix.Start[column]; k < matrix.Start[column + 1]; k++)
+            {
+                for (int p = 0; p < matrix.Planes && matrix.Neighbour[k] > column; p++)
                 {
-                    builder.Add(n, n + step, -coupling);
+                    builder.Add((column * matrix.Planes) + p, (matrix.Neighbour[k] * matrix.Planes) + p, -matrix.Coupling[(k * matrix.Planes) + p]);
                 }
             }
         }
@@ -45,7 +53,7 @@ public sealed class ColumnMultigridTests
         double[] direct = new double[b.Length];
         CholeskyFactor.Factor(builder.Build()).Factor.ShouldNotBeNull().Solve(b, direct);
         double[] x = new double[b.Length];
-        ConjugateGradient.Solve(matrix, b, x, ColumnMultigrid.TryCreate(matrix, lines, lines), 1e-12).Outcome.ShouldBe(IterationOutcome.Converged);
+        ConjugateGradient.Solve(matrix, b, x, HeatMultigrid.TryCreate(matrix, grid), 1e-12).Outcome.ShouldBe(IterationOutcome.Converged);
 
         double scale = direct.Max(Math.Abs);
         for (int i = 0; i < x.Length; i++)
@@ -71,9 +79,9 @@ public sealed class ColumnMultigridTests
 
         int Steps(int side)
         {
-            (ColumnMatrix matrix, double[] lines) = Sheets(side, 1e-3, Math.Pow(growth, 40.0 / side));
+            (HeatMatrix matrix, HeatGrid grid) = Sheets(side, 1e-3, Math.Pow(growth, 40.0 / side));
             return ConjugateGradient.Solve(
-                matrix, MatrixGallery.RandomVector(matrix.Size, 4), new double[matrix.Size], ColumnMultigrid.TryCreate(matrix, lines, lines), 1e-8).Iterations;
+                matrix, MatrixGallery.RandomVector(matrix.Size, 4), new double[matrix.Size], HeatMultigrid.TryCreate(matrix, grid), 1e-8).Iterations;
         }
     }
 
@@ -81,39 +89,38 @@ public sealed class ColumnMultigridTests
     /// Copper over laminate over copper on a square grid whose cells grow outwards, tied weakly to the ground, with a
     /// slit in the upper copper.
     /// </summary>
-    private static (ColumnMatrix Matrix, double[] LinesM) Sheets(int side, double cellM, double growth = 1)
+    private static (HeatMatrix Matrix, HeatGrid Grid) Sheets(int side, double cellM, double growth = 1)
     {
-        double[] lines = new double[side + 1];
-        for (int k = 1; k <= side; k++)
-        {
-            lines[k] = lines[k - 1] + (cellM * Math.Pow(growth, Math.Abs(k - (side / 2))));
-        }
-
-        ColumnMatrix matrix = new(side, side, 3);
+        GridAxis axis = GridAxis.Graded(0, side * cellM, side * cellM / 2.0, (side / 2.0 * cellM) + cellM, cellM, growth, 20 * cellM);
+        HeatGrid grid = new(axis, axis, [.. Enumerable.Range(1, 3).Select(layer => new HeatPlane(layer, Plate.CopperM, 0, 0))]);
         double[] sheetWPerK = [0.027, 1e-4, 0.013];
-        for (int j = 0; j < side; j++)
+        double[] couplings = new double[grid.Faces.Count * 3];
+        double[] down = new double[grid.NodeCount];
+        for (int f = 0; f < grid.Faces.Count; f++)
         {
-            for (int i = 0; i < side; i++)
+            CellFace face = grid.Faces[f];
+            (CellBox low, CellBox high) = (grid.BoxOf(face.Low), grid.BoxOf(face.High));
+            (int i, int j) = (face.Low % axis.Count, face.Low / axis.Count);
+            bool isSlit = face.IsAcrossX && i == axis.Count / 3 && j > axis.Count / 4;
+            double squares = face.IsAcrossX ? low.HeightM / (high.CentreXM - low.CentreXM) : low.WidthM / (high.CentreYM - low.CentreYM);
+            for (int p = 0; p < 3; p++)
             {
-                (double widthM, double heightM) = (lines[i + 1] - lines[i], lines[j + 1] - lines[j]);
-                for (int p = 0; p < 3; p++)
-                {
-                    int n = (((j * side) + i) * 3) + p;
-                    bool isSlit = p == 0 && i == side / 3 && j > side / 4;
-                    matrix.East[n] = i + 1 == side ? 0 : (isSlit ? 1e-4 : sheetWPerK[p]) * heightM * 2 / (lines[i + 2] - lines[i]);
-                    matrix.North[n] = j + 1 == side ? 0 : sheetWPerK[p] * widthM * 2 / (lines[j + 2] - lines[j]);
-                    matrix.Down[n] = p == 2 ? 0 : 1500 * widthM * heightM;
-                    matrix.IsFree[n] = true;
-                }
+                couplings[(3 * f) + p] = (isSlit && p == 0 ? 1e-4 : sheetWPerK[p]) * squares;
             }
         }
 
-        for (int n = 0; n < matrix.Size; n++)
+        for (int n = 0; n < down.Length; n++)
         {
-            matrix.Diagonal[n] = matrix.CouplingsOf(n) + (n % 3 == 1 ? 0 : 10 * cellM * cellM);
+            down[n] = n % 3 == 2 ? 0 : 1500 * grid.BoxOf(n / 3).AreaM2;
         }
 
-        return (matrix, lines);
+        HeatMatrix matrix = HeatMatrix.Of(grid.Count, 3, [.. grid.Faces.Select(face => (face.Low, face.High))], couplings, down);
+        for (int n = 0; n < matrix.Size; n++)
+        {
+            matrix.Diagonal[n] += n % 3 == 1 ? 0 : 10 * cellM * cellM;
+        }
+
+        return (matrix, grid);
     }
 
     private static double Dot(double[] a, double[] b) => a.Zip(b, (x, y) => x * y).Sum();

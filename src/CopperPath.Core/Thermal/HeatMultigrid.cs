@@ -1,0 +1,116 @@
+using CopperPath.LinearAlgebra;
+
+namespace CopperPath.Thermal;
+
+/// <summary>
+/// Multigrid on columns of cells: columns are gathered into wider ones, and every column is solved as a whole, because
+/// through the board the coupling is strong in some places and weak in others.
+/// </summary>
+/// <remarks>
+/// Cell-centred grids with constant transfer and coarse couplings scaled by distance, as in Wesseling, An Introduction to
+/// Multigrid Methods (1992), section 5.4 (from memory); colours of columns one after the other, forwards before and
+/// backwards after the coarse correction. The whole is a symmetric positive definite operator.
+/// </remarks>
+internal sealed class HeatMultigrid : IPreconditioner
+{
+    private const int CoarsestSize = 600;
+
+    private readonly List<HeatMultigridLevel> _levels;
+    private readonly CholeskyFactor _coarsest;
+    private readonly double[] _coarsestGiven;
+    private readonly double[] _coarsestValues;
+
+    private HeatMultigrid(List<HeatMultigridLevel> levels, CholeskyFactor coarsest)
+    {
+        (_levels, _coarsest) = (levels, coarsest);
+        _coarsestGiven = new double[coarsest.Size];
+        _coarsestValues = new double[coarsest.Size];
+    }
+
+    /// <summary>Null when the coarsest equations can not be factored: nothing ties the board to the ground.</summary>
+    /// <param name="matrix">The matrix to approximate; its diagonal may change afterwards.</param>
+    /// <param name="cells">The columns it is of.</param>
+    public static HeatMultigrid? TryCreate(HeatMatrix matrix, HeatCells cells)
+    {
+        List<HeatMultigridLevel> levels = [];
+        HeatMatrix current = matrix;
+        CellBox[] boxes = [.. Enumerable.Range(0, cells.Count).Select(cells.BoxOf)];
+        foreach (CellGroups groups in cells.Coarsenings())
+        {
+            if (current.Size <= CoarsestSize)
+            {
+                break;
+            }
+
+            HeatMultigridLevel level = new(current, groups);
+            levels.Add(level);
+            current = level.WiderMatrix(boxes);
+            boxes = groups.Boxes;
+        }
+
+        return CholeskyFactor.Factor(SparseOf(current)).Factor is { } coarsest ? new HeatMultigrid(levels, coarsest) : null;
+    }
+
+    /// <inheritdoc/>
+    public void Apply(ReadOnlySpan<double> residual, Span<double> result)
+    {
+        if (_levels.Count == 0)
+        {
+            _coarsest.Solve(residual, result);
+            return;
+        }
+
+        residual.CopyTo(_levels[0].Given);
+        Cycle(0);
+        _levels[0].Values.CopyTo(result);
+    }
+
+    private void Cycle(int depth)
+    {
+        HeatMultigridLevel level = _levels[depth];
+        level.SweepFromZero();
+        if (depth + 1 < _levels.Count)
+        {
+            level.Restrict(_levels[depth + 1].Given);
+            Cycle(depth + 1);
+            level.Prolong(_levels[depth + 1].Values);
+        }
+        else
+        {
+            level.Restrict(_coarsestGiven);
+            _coarsest.Solve(_coarsestGiven, _coarsestValues);
+            level.Prolong(_coarsestValues);
+        }
+
+        level.SweepBack();
+    }
+
+    private static SymmetricSparseMatrix SparseOf(HeatMatrix matrix)
+    {
+        SparseMatrixBuilder builder = new(matrix.Size, 4 * matrix.Size);
+        for (int n = 0; n < matrix.Size; n++)
+        {
+            builder.Add(n, n, matrix.Diagonal[n]);
+            if (matrix.Down[n] > 0)
+            {
+                builder.Add(n, n + 1, -matrix.Down[n]);
+            }
+        }
+
+        for (int column = 0; column < matrix.Columns; column++)
+        {
+            for (int k = matrix.Start[column]; k < matrix.Start[column + 1]; k++)
+            {
+                for (int p = 0; matrix.Neighbour[k] > column && p < matrix.Planes; p++)
+                {
+                    if (matrix.Coupling[(k * matrix.Planes) + p] is var coupling && coupling > 0)
+                    {
+                        builder.Add((column * matrix.Planes) + p, (matrix.Neighbour[k] * matrix.Planes) + p, -coupling);
+                    }
+                }
+            }
+        }
+
+        return builder.Build();
+    }
+}

@@ -1,0 +1,88 @@
+using CopperPath.Brief;
+using CopperPath.Electrical;
+using CopperPath.Geometry;
+using CopperPath.Nets;
+using CopperPath.Quantities;
+
+namespace CopperPath.Thermal;
+
+/// <summary>What is solved, before any cells are chosen: a board, the heat put into it, and what cools it.</summary>
+internal sealed class HeatScene
+{
+    /// <summary>Laminates thicker than this get levels of their own, metres.</summary>
+    private const double ThickestGapM = 1e-3;
+
+    /// <param name="nets">Copper and plated holes.</param>
+    /// <param name="profile">Board outline; empty where none was read, and the board then fills the extent of its copper.</param>
+    /// <param name="bounds">Extent of the board.</param>
+    /// <param name="stack">Thicknesses and the resistivity of the electrical solve.</param>
+    /// <param name="section">Cooling, materials, components.</param>
+    /// <param name="stretches">What makes heat in copper.</param>
+    public HeatScene(
+        NetList nets, IReadOnlyList<PolygonNm> profile, BoxNm bounds, Stackup stack, ThermalSection section,
+        IReadOnlyList<HeatingStretch> stretches)
+    {
+        (Nets, Stack, Section) = (nets, stack, section);
+        (IReadOnlyList<PolygonNm> pieces, Remarks) = BoardOutline.Of(profile, nets);
+        Outline = pieces.Count > 0 ? pieces : [new PolygonNm(bounds.ToRing(), [])];
+        BoxNm all = BoxNm.Around(Outline.Select(piece => piece.Bounds)).Including(BoxNm.Around(nets.Layers.Select(layer => layer.Bounds)));
+        Plate = PlateSize.Of(Outline);
+        Extent = new CellBox(
+            Units.MetresFromNm(all.MinX), Units.MetresFromNm(all.MinY), Units.MetresFromNm(all.MaxX), Units.MetresFromNm(all.MaxY));
+        Stretches = stretches;
+        Owners = nets.Nets.Select((net, number) => (net, number)).ToDictionary(pair => pair.net, pair => pair.number, (IEqualityComparer<Net>)ReferenceEqualityComparer.Instance);
+        IsActive = new bool[stack.ThicknessM.Count];
+        Loss = CopperLoss.Of(stretches, stack);
+        Components = [.. section.Losses.Select(loss => (HeatPlace.Of(loss.Name, loss.Place, nets), loss.PowerW))];
+        Sinks =
+        [
+            .. section.Sinks.Select(sink => (HeatPlace.Of(sink.Name, sink.Place, nets), sink.TemperatureK, sink.ResistanceKPerW)),
+            .. section.Losses.Where(loss => loss.ToAirKPerW is not null)
+                .Select(loss => (HeatPlace.Of(loss.Name, loss.Place, nets), (double?)null, loss.ToAirKPerW!.Value)),
+        ];
+    }
+
+    public NetList Nets { get; }
+
+    /// <summary>What was seen through about the outline, in words.</summary>
+    public IReadOnlyList<string> Remarks { get; }
+
+    public IReadOnlyList<PolygonNm> Outline { get; }
+
+    /// <summary>Size of the outline, for still air.</summary>
+    public PlateSize Plate { get; }
+
+    /// <summary>Around the board and all copper.</summary>
+    public CellBox Extent { get; }
+
+    /// <summary>Numbers of the nets in their list.</summary>
+    public IReadOnlyDictionary<Net, int> Owners { get; }
+
+    public Stackup Stack { get; }
+
+    public ThermalSection Section { get; }
+
+    public IReadOnlyList<HeatingStretch> Stretches { get; }
+
+    public CopperLoss Loss { get; }
+
+    public IReadOnlyList<(HeatPlace Place, double PowerW)> Components { get; }
+
+    /// <summary>Heat sinks, and what parts give to air by a resistance of their own; without temperature: ambient.</summary>
+    public IReadOnlyList<(HeatPlace Place, double? TemperatureK, double ResistanceKPerW)> Sinks { get; }
+
+    /// <summary>For each laminate from the top: whether temperature changes enough across it for levels inside it.</summary>
+    public bool[] IsActive { get; }
+
+    /// <summary>The levels for cells.</summary>
+    /// <param name="tree">The cells: levels are no farther apart than the narrowest is wide, and than they are from copper.</param>
+    /// <param name="isCheck">Halves the laminates that have no levels inside: cells half as wide are to be half as thick everywhere.</param>
+    public LevelSet LevelsFor(CellTree tree, bool isCheck = false)
+    {
+        double finestM = tree.WidthM(tree.DeepestSplit);
+        return LevelSet.Of(Stack, Section.Laminate.BelowM, [.. IsActive.Select((isActive, laminate) => isActive ? finestM
+            : isCheck ? Math.Min(ThickestGapM, LaminateM(laminate)) / 2 : double.PositiveInfinity)], ThickestGapM);
+    }
+
+    private double LaminateM(int laminate) => laminate < Stack.DielectricM.Count ? Stack.DielectricM[laminate] : Section.Laminate.BelowM;
+}
