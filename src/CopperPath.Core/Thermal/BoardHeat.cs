@@ -38,11 +38,9 @@ public sealed class BoardHeat
     {
         HeatConditions nominal = new(stack, ambientK);
         HeatScene scene = new(nets, profile, bounds, stack, section, stretches);
-        (IReadOnlyList<HeatModel> models, TemperatureField field) = section.CellM is { } cellM
+        (IReadOnlyList<HeatModel> models, OwnRise own) = section.CellM is { } cellM
             ? RefinedHeat.SolveEven(scene, nominal, cellM) : RefinedHeat.Solve(scene, nominal);
-        bool hasOtherHeat = section.Losses.Any(loss => loss.PowerW > 0)
-            || section.Sinks.Any(sink => sink.TemperatureK is { } sunkK && sunkK != ambientK);
-        OwnRise own = new(field, hasOtherHeat ? RefinedHeat.WithoutCopperLoss(models, nominal, field) : null);
+        bool hasOtherHeat = scene.HasOtherHeat(ambientK);
 
         // The cells before the last halving are many times fewer.
         return section.CellM is null && own.Coarser is { } coarser

@@ -12,6 +12,9 @@ internal sealed class HeatScene
     /// <summary>Laminates thicker than this get levels of their own, metres.</summary>
     private const double ThickestGapM = 1e-3;
 
+    /// <summary>Beside copper, levels are no closer than this part of their laminate, and half of it in the cells of a check.</summary>
+    private const double MostParts = 4;
+
     /// <param name="nets">Copper and plated holes.</param>
     /// <param name="profile">Board outline; empty where none was read, and the board then fills the extent of its copper.</param>
     /// <param name="bounds">Extent of the board.</param>
@@ -74,13 +77,17 @@ internal sealed class HeatScene
     /// <summary>For each laminate from the top: whether temperature changes enough across it for levels inside it.</summary>
     public bool[] IsActive { get; }
 
+    /// <summary>Whether anything but the loss of copper makes the board warmer or colder than the air.</summary>
+    public bool HasOtherHeat(double ambientK) =>
+        Components.Any(part => part.PowerW > 0) || Sinks.Any(sink => sink.TemperatureK is { } sunkK && sunkK != ambientK);
+
     /// <summary>The levels for cells.</summary>
-    /// <param name="tree">The cells: levels are no farther apart than the narrowest is wide, and than they are from copper.</param>
+    /// <param name="tree">The cells: levels are no farther apart than the narrowest is wide or a part of the laminate, and than they are from copper.</param>
     /// <param name="isCheck">Halves the laminates that have no levels inside: cells half as wide are to be half as thick everywhere.</param>
     public LevelSet LevelsFor(CellTree tree, bool isCheck = false)
     {
         double finestM = tree.WidthM(tree.DeepestSplit);
-        return LevelSet.Of(Stack, Section.Laminate.BelowM, [.. IsActive.Select((isActive, laminate) => isActive ? finestM
+        return LevelSet.Of(Stack, Section.Laminate.BelowM, [.. IsActive.Select((isActive, laminate) => isActive ? Math.Max(finestM, LaminateM(laminate) / (isCheck ? 2 * MostParts : MostParts))
             : isCheck ? Math.Min(ThickestGapM, LaminateM(laminate)) / 2 : double.PositiveInfinity)], ThickestGapM);
     }
 

@@ -22,10 +22,10 @@ internal static class RefinedHeat
     private const int FirstCells = 3_000;
 
     /// <summary>Nodes of a solution that are not exceeded: the work a review may take.</summary>
-    private const int MostNodes = 1_200_000;
+    private const int MostNodes = 600_000;
 
     /// <summary>At first cells are split where temperature changes from one to the next by more than this many times what is wanted.</summary>
-    private const double FirstFactor = 4;
+    private const double FirstFactor = 5.5;
 
     /// <summary>Below this the change from cell to cell is far below what is wanted.</summary>
     private const double LeastFactor = 1.0 / 16;
@@ -36,6 +36,9 @@ internal static class RefinedHeat
     /// <summary>Heat a solution that others follow may leave over, as a share of the heat put in.</summary>
     private const double RoughTolerance = 1e-5;
 
+    /// <summary>The same for a last solution: far below what its cells leave.</summary>
+    private const double FineTolerance = 1e-6;
+
     /// <summary>Where temperature changes by more than this many times what is allowed a cell is split twice at once.</summary>
     private const double TwiceFrom = 3;
 
@@ -45,14 +48,14 @@ internal static class RefinedHeat
     /// <param name="scene">The board.</param>
     /// <param name="nominal">As stated.</param>
     /// <returns>The board on the cells of its last solutions, widest first, and the last solution, with those before it.</returns>
-    public static (IReadOnlyList<HeatModel> Models, TemperatureField Field) Solve(HeatScene scene, HeatConditions nominal)
+    public static (IReadOnlyList<HeatModel> Models, OwnRise Own) Solve(HeatScene scene, HeatConditions nominal)
     {
         CellTree tree = new(scene.Extent, Math.Sqrt(scene.Extent.AreaM2 / FirstCells));
         SourceRefinement.Apply(scene, tree);
         HeatModel model = new(scene, tree.Copy());
         TemperatureField field = model.Solve(nominal, null, RoughTolerance);
         HeatModel? before = null;
-        (IReadOnlyList<HeatModel>, TemperatureField)? known = null;
+        (IReadOnlyList<HeatModel>, OwnRise)? known = null;
         for (double factor = FirstFactor; field.Result.Status == ThermalStatus.Solved; factor /= 2)
         {
             bool isChanged = known is null;
@@ -67,7 +70,7 @@ internal static class RefinedHeat
                 TemperatureField next = model.Solve(nominal, field, RoughTolerance);
                 if (next.Result.Status != ThermalStatus.Solved)
                 {
-                    return ([model], next);
+                    return ([model], new OwnRise(next, null));
                 }
 
                 field = next with { Coarser = field with { Coarser = null } };
@@ -81,37 +84,42 @@ internal static class RefinedHeat
 
             HeatModel halved = new(scene, tree.Finer(), isCheck: true);
             IReadOnlyList<HeatModel> models = before is null ? [model, halved] : [before, model, halved];
-            TemperatureField fine = halved.Solve(nominal, field) with { Coarser = field };
-            if (fine.Result.Status != ThermalStatus.Solved || IsGood(scene, fine) || factor < LeastFactor)
+            TemperatureField fine = halved.Solve(nominal, field, FineTolerance) with { Coarser = field };
+            OwnRise own = WithOthersAlone(scene, models, nominal, fine);
+            if (own.Result.Status != ThermalStatus.Solved || IsGood(scene, own) || factor < LeastFactor)
             {
-                return (models, fine);
+                return (models, own);
             }
 
-            known = (models, fine);
+            known = (models, own);
         }
 
-        return ([model], field);
+        return ([model], new OwnRise(field, null));
     }
 
     /// <summary>
-    /// The same board without the loss of its copper, on the cells that were found with it: what is subtracted has to have the same cells.
+    /// Beside a solution the same board without the loss of its copper, on the cells that were found with it: what is subtracted has to
+    /// have the same cells.
     /// </summary>
-    /// <param name="models">The board on its cells, widest first.</param>
-    /// <param name="nominal">As stated.</param>
-    /// <param name="all">The last solution with all heat.</param>
-    public static TemperatureField WithoutCopperLoss(IReadOnlyList<HeatModel> models, HeatConditions nominal, TemperatureField all)
+    private static OwnRise WithOthersAlone(HeatScene scene, IReadOnlyList<HeatModel> models, HeatConditions nominal, TemperatureField all)
     {
+        if (!scene.HasOtherHeat(nominal.AmbientK) || all.Result.Status != ThermalStatus.Solved)
+        {
+            return new OwnRise(all, null);
+        }
+
         TemperatureField? field = null;
         foreach (HeatModel model in models)
         {
-            field = model.Solve(nominal with { CurrentScale = 0 }, field ?? all, model == models[^1] ? null : RoughTolerance) with { Coarser = field };
+            double tolerance = model == models[^1] ? FineTolerance : RoughTolerance;
+            field = model.Solve(nominal with { CurrentScale = 0 }, field ?? all, tolerance) with { Coarser = field };
         }
 
-        return field!;
+        return new OwnRise(all, field);
     }
 
     /// <summary>Even cells, and two solutions on cells twice and four times as wide for the estimate.</summary>
-    public static (IReadOnlyList<HeatModel> Models, TemperatureField Field) SolveEven(HeatScene scene, HeatConditions nominal, double cellM)
+    public static (IReadOnlyList<HeatModel> Models, OwnRise Own) SolveEven(HeatScene scene, HeatConditions nominal, double cellM)
     {
         Array.Fill(scene.IsActive, true);
         TemperatureField? field = null;
@@ -122,18 +130,19 @@ internal static class RefinedHeat
             field = models[^1].Solve(nominal, field, widthM > cellM ? RoughTolerance : null) with { Coarser = field };
         }
 
-        return (models, field!);
+        return (models, WithOthersAlone(scene, models, nominal, field!));
     }
 
-    private static bool IsGood(HeatScene scene, TemperatureField field)
+    /// <summary>Whether what is judged is known: the hottest place with all heat, and what its own current adds to each stretch.</summary>
+    private static bool IsGood(HeatScene scene, OwnRise own)
     {
-        HottestPlace hottest = field.Hottest();
+        HottestPlace hottest = own.All.Hottest();
         return IsKnown(hottest.RiseK, hottest.EstimateK) && scene.Stretches.All(stretch =>
         {
-            HottestPlace copper = HottestCopper.Of(stretch.Conduction, stretch.Net, new OwnRise(field, null));
+            HottestPlace copper = HottestCopper.Of(stretch.Conduction, stretch.Net, own);
             return IsKnown(copper.RiseK, copper.EstimateK) && BarrelCurrent.BusiestOfEachHole(stretch.Conduction.Barrels)
                 .OrderByDescending(hole => Math.Abs(hole.CurrentA)).Take(1)
-                .All(hole => IsKnown(field.HottestOfHoleK(hole.Barrel), field.EstimateK(at => at.HottestOfHoleK(hole.Barrel))));
+                .All(hole => IsKnown(own.All.HottestOfHoleK(hole.Barrel), own.All.EstimateK(at => at.HottestOfHoleK(hole.Barrel))));
         });
     }
 

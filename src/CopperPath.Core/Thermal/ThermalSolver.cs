@@ -18,7 +18,7 @@ public static class ThermalSolver
     private const double Tolerance = 1e-8;
 
     /// <summary>Each step of Newton's method leaves about this much of the error by its own: its equations are solved no closer.</summary>
-    private const double StepTolerance = 0.03;
+    private const double StepTolerance = 0.003;
     private const int MostRounds = 40;
 
     /// <summary>Laminate has long gone and the laws used here have ended, kelvin; common practice, no source.</summary>
