@@ -79,6 +79,7 @@ public static class ThermalSolver
             Array.Clear(step);
             ConjugateGradientResult solved = ConjugateGradient.Solve(
                 balance.Matrix, balance.SurplusW, step, preconditioner, StepTolerance);
+            Console.Error.Write($"DBG[{round}: {leftW/balance.HeatInW:E3} it {solved.Iterations} {solved.Outcome} max {rise.Max():F4}]");
             if (solved.Outcome == IterationOutcome.NotPositiveDefinite)
             {
                 return balance.Ended(ThermalStatus.Runaway, rise, round);

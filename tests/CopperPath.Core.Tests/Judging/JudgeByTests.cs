@@ -28,7 +28,18 @@ public sealed class JudgeByTests
     public void ChartsDoNotJudgeOutsideTheirRange() =>
         ShortStrip("ipc-2152", "13 A").Findings.ShouldNotContain(finding => finding.Rule == "neck" && finding.Measure!.Value > 100);
 
-    private static Review ShortStrip(string judgeBy, string current)
+    /// <summary>Copper alone, with nothing to carry it, has temperatures too: its pours shed the heat of the strip as they do on laminate.</summary>
+    [Fact]
+    public void CopperWithoutLaminateHasTemperatures()
+    {
+        double onLaminateK = ShortStrip("board", "6 A").Heat!.Hottest().RiseK;
+        Review bare = ShortStrip("board", "6 A", "");
+
+        bare.Heat!.Result.Explanation.ShouldBe("");
+        bare.Heat.Hottest().RiseK.ShouldBe(onLaminateK, 0.5 * onLaminateK);
+    }
+
+    private static Review ShortStrip(string judgeBy, string current, string thermal = "thermal: { laminate: { below: 1.5 mm } }")
     {
         using SyntheticBoard board = new(1);
         board.Rectangle(1, 0, 0, 40, 40).Rectangle(1, 39, 18.5, 47, 21.5).Rectangle(1, 46, 0, 86, 40);
@@ -38,7 +49,7 @@ public sealed class JudgeByTests
                 terminals:
                   - { name: on, rectangle: { layer: top, from: [0 mm, 0 mm], to: [2 mm, 40 mm] }, enters: {{current}} }
                   - { name: off, rectangle: { layer: top, from: [84 mm, 0 mm], to: [86 mm, 40 mm] }, takes: rest }
-            thermal: { laminate: { below: 1.5 mm } }
+            {{thermal}}
             """);
         File.WriteAllText(brief, File.ReadAllText(brief).Replace("200 K", $"5 K\n  judge by: {judgeBy}", StringComparison.Ordinal));
         return Analysis.Check(brief);
