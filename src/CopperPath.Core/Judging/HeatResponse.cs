@@ -60,7 +60,7 @@ internal sealed class HeatResponse
         OwnRise Under(BuildState state) => board.Under(state.ConditionsOf(brief, stack));
     }
 
-    /// <summary>The spread of a peak that was solved on the finer grid: its own value, changed as the even grid says.</summary>
+    /// <summary>The spread of a peak that was solved on the finer cells: its own value, changed as the wider cells say.</summary>
     public Spread SpreadOf(NetTemperatures peak)
     {
         double scale = peak.PeakK / RiseAt(_nominal, peak);
@@ -70,7 +70,7 @@ internal sealed class HeatResponse
 
     /// <summary>Rise at a place in the warmest state with all heat, likewise, kelvin.</summary>
     /// <param name="peak">The place.</param>
-    /// <param name="nominal">All heat as stated, on the finer grid.</param>
+    /// <param name="nominal">All heat as stated, on the finer cells.</param>
     public double WarmestRiseK(NetTemperatures peak, TemperatureField nominal) => nominal.RiseK(peak.Layer, peak.XM, peak.YM)
         / _nominal.All.RiseK(peak.Layer, peak.XM, peak.YM) * (Warmest.Result.Status == ThermalStatus.Solved ? Warmest.All.RiseK(peak.Layer, peak.XM, peak.YM) : double.PositiveInfinity);
 

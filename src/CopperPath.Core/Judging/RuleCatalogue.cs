@@ -19,13 +19,13 @@ public static class RuleCatalogue
 
     public static readonly Rule Temperature = new("temperature",
         "Does the hottest place of the board stay within its operating temperature with all heat counted?",
-        "beyond limit; where no loss of parts is stated or follows from an efficiency, never within", "130 °C",
+        "beyond limit; could not judge where the limit lies within the estimate; where no loss of parts is stated or follows from an efficiency, never within", "130 °C",
         "maximum operating temperature of many FR-4 laminates (UL 796; from memory); state the laminate's own",
         "limits: temperature; thermal; converters: efficiency", "temperatures solved for the whole board, all copper, laminate and stated parts");
 
     public static readonly Rule Heat = new("heat",
         "Does its own current warm the copper by no more than is allowed, on this very board?",
-        Beyond, "temperature rise, no default", "the brief",
+        "beyond limit; could not judge where the limit lies within the estimate", "temperature rise, no default", "the brief",
         "limits: temperature rise; thermal", "temperatures solved for the whole board with and without the loss of its copper");
 
     public static readonly Rule Neck = new("neck",

@@ -79,7 +79,6 @@ public static class ThermalSolver
             Array.Clear(step);
             ConjugateGradientResult solved = ConjugateGradient.Solve(
                 balance.Matrix, balance.SurplusW, step, preconditioner, StepTolerance);
-            Console.Error.Write($"DBG[{round}: {leftW/balance.HeatInW:E3} it {solved.Iterations} {solved.Outcome} max {rise.Max():F4}]");
             if (solved.Outcome == IterationOutcome.NotPositiveDefinite)
             {
                 return balance.Ended(ThermalStatus.Runaway, rise, round);
@@ -130,7 +129,9 @@ public static class ThermalSolver
             }
 
             Matrix = network.Matrix(_isHeld);
-            _conductionDiagonal = [.. Matrix.Diagonal];
+
+            // What conducts nowhere, such as a cell of bare outline without laminate, may still be tied to the air.
+            _conductionDiagonal = [.. Matrix.Diagonal.Select((diagonal, n) => Matrix.IsFree[n] ? diagonal : 0)];
             SurplusW = new double[size];
             for (int column = 0; column < network.Cells.Count; column++)
             {
@@ -195,7 +196,7 @@ public static class ThermalSolver
                 }
 
                 left += Math.Abs(surplus[n]);
-                Matrix.Diagonal[n] = slope[n];
+                Matrix.Diagonal[n] = slope[n] == 0 && !Matrix.IsFree[n] ? 1 : slope[n];
             }
 
             SurplusW = surplus;
