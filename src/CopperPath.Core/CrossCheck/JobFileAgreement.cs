@@ -2,7 +2,6 @@ using CopperPath.Diagnostics;
 using CopperPath.Geometry;
 using CopperPath.Quantities;
 using CopperPath.Reading.BoardFiles;
-using CopperPath.Reading.JobFiles;
 
 namespace CopperPath.CrossCheck;
 

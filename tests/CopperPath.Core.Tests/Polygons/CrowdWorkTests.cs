@@ -1,6 +1,5 @@
 using CopperPath.Artwork;
 using CopperPath.Core.Tests.Copper;
-using CopperPath.Geometry;
 using CopperPath.Polygons;
 using CopperPath.Reading.Gerber;
 
