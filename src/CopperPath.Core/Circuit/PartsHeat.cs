@@ -1,6 +1,5 @@
 using CopperPath.Brief;
 using CopperPath.Converter;
-using CopperPath.Nets;
 using CopperPath.PowerPath;
 using CopperPath.Quantities;
 
