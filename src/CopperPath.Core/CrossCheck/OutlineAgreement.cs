@@ -112,14 +112,38 @@ internal static class OutlineAgreement
 
             double besideM2 = layer.Islands.Where(island => !island.Bounds.Touches(board)).Sum(island => island.AreaNm2) * 1e-18;
             PolygonNm[] across = [.. layer.Islands.Where(island => island.Bounds.Touches(board) && !routed.Contains(island.Bounds))];
-            double acrossM2 = across.Length == 0 ? 0
-                : PolygonOperations.Subtract(CopperBuilder.RingsOf(across), [routed.ToRing()]).Sum(piece => piece.AreaNm2) * 1e-18;
+            if (BeyondM2(across, routed) is not { } acrossM2)
+            {
+                yield return SetRemark.Doubt(SetCode.OutsideOutline, layer.File,
+                    $"copper across the board outline on layer {layer.Number} whose outlines touch each other too often to tell how much lies outside",
+                    "copper within the outline");
+                continue;
+            }
+
             if (acrossM2 > MostOutside * layer.AreaM2 || besideM2 > MostBeside * layer.AreaM2)
             {
                 yield return SetRemark.Doubt(SetCode.OutsideOutline, layer.File,
                     $"{100 * Math.Max(acrossM2, besideM2) / layer.AreaM2:0} % of the copper of layer {layer.Number} outside the board outline",
                     "copper within the outline: it may be cut short, or the layer shifted");
             }
+        }
+    }
+
+    /// <summary>Area of pieces outside a box, square metres; null when their outlines cross or touch too often to tell.</summary>
+    private static double? BeyondM2(PolygonNm[] pieces, BoxNm box)
+    {
+        if (pieces.Length == 0)
+        {
+            return 0;
+        }
+
+        try
+        {
+            return PolygonOperations.Subtract(CopperBuilder.RingsOf(pieces), [box.ToRing()]).Sum(piece => piece.AreaNm2) * 1e-18;
+        }
+        catch (EntangledOutlinesException)
+        {
+            return null;
         }
     }
 

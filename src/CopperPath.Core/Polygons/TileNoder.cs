@@ -130,7 +130,7 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudg
             }
 
             tiles[tile] = inTile.ToArray();
-            worth.Add(inTile.Length, tile % grid.Columns, tile / grid.Columns);
+            worth.Add(grid, tile, inTile.Length);
         }
 
         if (!worth.Pays)
@@ -201,16 +201,16 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudg
             return CoverGrid.ShiftFor(box, tilesWanted);
         }
 
-        Int128 sum = 0;
+        double sumNm = 0;
         foreach (int listed in list)
         {
             if (!CoverGrid.IsWinding(listed))
             {
-                sum += segments[listed].WidthAndHeightWithin(box);
+                sumNm += segments[listed].WidthAndHeightWithin(box);
             }
         }
 
-        return CoverGrid.ShiftFor(box, tilesWanted, sum, list.Length, TilesPerSegmentInCrowd);
+        return CoverGrid.ShiftFor(box, tilesWanted, sumNm, list.Length, TilesPerSegmentInCrowd);
     }
 
     /// <summary>Counts work, and spends it from time to time.</summary>
@@ -289,6 +289,7 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudg
     private void FindHotPixels(ReadOnlySpan<Segment> here, PixelBox box)
     {
         _hotPixels.Clear();
+        Spend((long)here.Length * (here.Length + 1) / 2);
         for (int i = 0; i < here.Length; i++)
         {
             ref readonly Segment s = ref here[i];
@@ -312,8 +313,6 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudg
                     _hotPixels.Add(x, y);
                 }
             }
-
-            Spend(here.Length - i);
         }
     }
 }

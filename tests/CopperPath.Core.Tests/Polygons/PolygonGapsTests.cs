@@ -29,11 +29,11 @@ public sealed class PolygonGapsTests
     {
         PolygonNm frame = new(Scene.Box(0, 0, 100, 100), [[.. Scene.Box(10, 10, 90, 90).Reverse()]]);
 
-        PolygonGaps.Below([frame, new PolygonNm(Scene.Box(13, 30, 60, 60), [])], 5).Single().WidthNm.ShouldBe(3);
+        PolygonGaps.Below([frame, new PolygonNm(Scene.Box(13, 30, 60, 60), [])], 5).Gaps.Single().WidthNm.ShouldBe(3);
     }
 
     [Fact]
-    public void NothingIsNearNothing() => PolygonGaps.Below([], 1).ShouldBeEmpty();
+    public void NothingIsNearNothing() => PolygonGaps.Below([], 1).Gaps.ShouldBeEmpty();
 
     [Theory]
     [InlineData(1)]
@@ -62,10 +62,10 @@ public sealed class PolygonGapsTests
                 }
             }
 
-            PolygonGaps.Below(polygons, limitNm).Select(gap => (gap.A, gap.B, Math.Round(gap.WidthNm, 3))).ShouldBe(expected, $"seed {seed}");
+            PolygonGaps.Below(polygons, limitNm).Gaps.Select(gap => (gap.A, gap.B, Math.Round(gap.WidthNm, 3))).ShouldBe(expected, $"seed {seed}");
         }
     }
 
     private static IReadOnlyList<PolygonGap> Gaps(long limitNm, params PointNm[][] rings) =>
-        PolygonGaps.Below([.. rings.Select(ring => new PolygonNm(ring, []))], limitNm);
+        PolygonGaps.Below([.. rings.Select(ring => new PolygonNm(ring, []))], limitNm).Gaps;
 }
