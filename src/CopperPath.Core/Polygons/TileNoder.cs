@@ -16,6 +16,9 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudg
     private const int TilesPerSegment = 2;
     private const int FruitlessCutsAllowed = 3;
 
+    /// <summary>The first cut of so few segments is not worth weighing.</summary>
+    private const int Few = 48;
+
     /// <summary>From here on a box is crowded: comparing all with all takes so long that more cuts are worth a try.</summary>
     private const int Crowd = 128;
     private const int FruitlessCutsAllowedInCrowd = 10;
@@ -81,8 +84,7 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudg
         }
 
         CoverGrid grid = Cut(list, box, state, depth);
-        var worth = CutWorth.Of(grid, list.Length);
-        if (!worth.Pays)
+        if ((list.Length >= Few || fruitlessCuts > 0) && !CutWorth.Of(grid, list.Length).Pays)
         {
             NodeBundle(list, box, state, depth, fruitlessCuts);
             return;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using CopperPath.Core.Tests.Gallery;
 
 namespace CopperPath.Core.Tests.Copper;
@@ -10,7 +9,7 @@ namespace CopperPath.Core.Tests.Copper;
 [Collection(nameof(Alone))]
 public sealed class CrowdedBoardTests
 {
-    /// <summary>Processor seconds of all threads: ten times what the longest takes, far below what any of them took.</summary>
+    /// <summary>Processor seconds of all threads: several times what the longest takes, far below what any of them took.</summary>
     private const double MostCpuS = 30;
 
     public static TheoryData<string, bool> Layers => new()
@@ -40,8 +39,6 @@ public sealed class CrowdedBoardTests
         Board surveyed = Analysis.Survey(board.Folder).Board;
 
         double cpuS = (Environment.CpuUsage.TotalTime - before).TotalSeconds;
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{shapes}: {cpuS:F2} s; {string.Join(" | ", surveyed.Diagnostics.Select(d => d.ToString()))}"));
-        TestContext.Current.TestOutputHelper!.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{shapes}: {cpuS:F2} s; {string.Join(" | ", surveyed.Diagnostics.Select(d => d.ToString()))}"));
         cpuS.ShouldBeLessThan(MostCpuS);
         bool isKnown = !surveyed.Diagnostics.Any(diagnostic => diagnostic.Code is "CUP004" || (diagnostic.Code is "NET007" && diagnostic.AffectsCopper));
         isKnown.ShouldBe(isCertain, string.Join("\n", surveyed.Diagnostics));

@@ -35,6 +35,21 @@ public sealed class PolygonGapsTests
     [Fact]
     public void NothingIsNearNothing() => PolygonGaps.Below([], 1).Gaps.ShouldBeEmpty();
 
+    [Fact]
+    public void PiecesThatAreAllNearEachOtherAreGivenUpAtTheSamePlaceEachTime()
+    {
+        static PolygonGapsFound Among(int count) => PolygonGaps.Below(
+            [.. Enumerable.Range(0, count).Select(i => new PolygonNm(Scene.Box(2 * i, 0, (2 * i) + 1, 1_000_000), []))], 50_000);
+
+        (PolygonGapsFound few, PolygonGapsFound many) = (Among(200), Among(5_000));
+
+        few.IsComplete.ShouldBeTrue();
+        few.Gaps.Count.ShouldBe(200 * 199 / 2);
+        many.IsComplete.ShouldBeFalse();
+        many.Gaps.Count.ShouldBeInRange(1, 1_000_000);
+        Among(5_000).Gaps.ShouldBe(many.Gaps);
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(2_000)]
