@@ -1,6 +1,8 @@
+using CopperPath.Artwork;
 using CopperPath.Copper;
 using CopperPath.Diagnostics;
 using CopperPath.Geometry;
+using CopperPath.Nets;
 using CopperPath.Polygons;
 using CopperPath.Quantities;
 using CopperPath.Reading.BoardFiles;
@@ -85,11 +87,14 @@ internal static class OutlineAgreement
             }
         }
 
-        foreach (IGrouping<string, BoxNm> drill in set.HolesForLands.GroupBy(hole => hole.File,
-            hole => BoxNm.Of(hole.Feature.Path).GrownBy(hole.Feature.ToolDiameterNm / 2)))
+        foreach (IGrouping<string, HoleLanding> drill in set.Nets.Holes.GroupBy(hole => hole.File))
         {
-            PointNm[] outside = [.. drill.Where(hole => IsOutside(board, hole)).Select(hole => hole.Centre)];
-            if (outside.Length > MostOutside * drill.Count())
+            PointNm[] outside = [.. drill.Select(hole => BoxNm.Of(hole.Feature.Path).GrownBy(hole.Feature.ToolDiameterNm / 2))
+                .Where(hole => IsOutside(board, hole)).Select(hole => hole.Centre)];
+
+            // Unplated holes may be those of a panel's rails; where not one is on the board they are not where they belong.
+            bool isForLands = drill.Any(hole => hole.Feature.Plating != Plating.NonPlated);
+            if (isForLands ? outside.Length > MostOutside * drill.Count() : outside.Length == drill.Count())
             {
                 yield return SetRemark.Doubt(SetCode.OutsideOutline, drill.Key,
                     $"{outside.Length} of {drill.Count()} holes outside the board outline, {SetRemark.At(outside)}",
