@@ -76,7 +76,10 @@ internal sealed class PassingLines(Segment[] segments)
         Work += _lines.Count * (long)(2 + System.Numerics.BitOperations.Log2((uint)_lines.Count));
         for (int i = 1; i < _lines.Count; i++)
         {
-            if (Compare(_lines[i - 1], _lines[i], to) > 0)
+            int order = Compare(_lines[i - 1], _lines[i], to);
+
+            // Lines that part at the side they enter by meet in a pixel of the box: its left side belongs to it, its right side does not.
+            if (order > 0 || (order < 0 && Compare(_lines[i - 1], _lines[i], from) == 0))
             {
                 return false;
             }
