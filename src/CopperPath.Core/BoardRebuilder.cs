@@ -118,7 +118,7 @@ internal static class BoardRebuilder
         catch (EntangledOutlinesException)
         {
             diagnostics.Add(new Diagnostic("CUP004", Severity.Error, SourcePosition.WholeFile(profiles[0].File),
-                "a board outline that crosses itself too often to be filled", "a closed line around the board", AffectsCopper: true));
+                "a board outline that crosses or touches itself too often to be filled", "a closed line around the board", AffectsCopper: true));
             return [];
         }
     }

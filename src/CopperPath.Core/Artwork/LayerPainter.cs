@@ -267,7 +267,7 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
 
         PointNm[] ring = RingOrder.CounterClockwise(RingOrder.WithoutRepeats(_ring));
         bool isBalanced = ring.Length > 0 && Ring.SignedAreaNm2(ring) == 0;
-        if (ring.Length == 0 || (isBalanced && PolygonOperations.Union([ring]).Count == 0))
+        if (ring.Length == 0 || (isBalanced && CoversNothing(ring)))
         {
             return PaintFault.EmptyContour;
         }
@@ -275,6 +275,19 @@ internal sealed class LayerPainter(string file, PaintLimits limits)
         canvas.Add(new PaintedObject(
             PaintKind.Region, contour.Style.Polarity, [ring], default, start, contour.Style.Labels, PositionOf(contour.Spot)));
         return isBalanced || _selfCrossing.IsFoundIn(ring) ? PaintFault.SelfCrossing : PaintFault.None;
+    }
+
+    /// <summary>Whether a contour of no signed area covers nothing; one too entangled to tell is kept, for what unites it to refuse.</summary>
+    private static bool CoversNothing(PointNm[] ring)
+    {
+        try
+        {
+            return PolygonOperations.Union([ring]).Count == 0;
+        }
+        catch (EntangledOutlinesException)
+        {
+            return false;
+        }
     }
 
     /// <summary>The pen of a style; neighbours share it, so the last one is kept.</summary>

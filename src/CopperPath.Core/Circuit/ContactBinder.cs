@@ -18,7 +18,20 @@ internal sealed class ContactBinder(Net net, NetList board, List<Diagnostic> dia
     private readonly int _layerCount = board.Layers[^1].Number;
 
     /// <summary>One bound contact per pin, pad, hole or area; empty, with an error, when there is none.</summary>
-    public IReadOnlyList<Electrical.Contact> Bind(Brief.Contact contact) => contact switch
+    public IReadOnlyList<Electrical.Contact> Bind(Brief.Contact contact)
+    {
+        try
+        {
+            return Find(contact);
+        }
+        catch (EntangledOutlinesException entangled)
+        {
+            return Missing("CIR017", contact.Position, $"pads of net {net.Name} whose outlines cross or touch each other too often to be united, most near {PointText(entangled.Place)}",
+                "pads as a board has them");
+        }
+    }
+
+    private IReadOnlyList<Electrical.Contact> Find(Brief.Contact contact) => contact switch
     {
         PinContact pin => BindPin(pin),
         ComponentContact component => BindComponent(component),
@@ -162,7 +175,7 @@ internal sealed class ContactBinder(Net net, NetList board, List<Diagnostic> dia
     private static IEnumerable<ContactArea> AreasOf(IEnumerable<Pad> pads) => pads.GroupBy(pad => pad.Layer).SelectMany(layer =>
     {
         PointNm[][] outlines = [.. layer.SelectMany(pad => pad.Outlines)];
-        IReadOnlyList<PolygonNm> united = PolygonOperations.Union(outlines);
+        IReadOnlyList<PolygonNm> united = PolygonOperations.Paint([.. outlines.Select(outline => new PaintStep(true, [outline], default))]);
         return (united.Any(piece => piece.Holes.Length > 0) ? outlines : united.Select(piece => piece.Outer))
             .Select(outline => new ContactArea(layer.Key, outline));
     });

@@ -47,8 +47,20 @@ public static class CopperBuilder
         "shapes as a board has them; the file was given up", AffectsCopper: true);
 
     /// <summary>The copper that an image of absent copper leaves inside the board outline.</summary>
-    internal static CopperLayer Inverted(int number, LayerArtwork artwork, IReadOnlyList<PolygonNm> profile) =>
-        new(number, artwork.File, PolygonOperations.Subtract(RingsOf(profile), RingsOf(Painted(artwork))), artwork);
+    /// <exception cref="EntangledOutlinesException">Outlines cross each other too often; its source is the number of an object.</exception>
+    internal static CopperLayer Inverted(int number, LayerArtwork artwork, IReadOnlyList<PolygonNm> profile)
+    {
+        IReadOnlyList<PolygonNm> image = Painted(artwork);
+        try
+        {
+            return new CopperLayer(number, artwork.File, PolygonOperations.Subtract(RingsOf(profile), RingsOf(image)), artwork);
+        }
+        catch (EntangledOutlinesException entangled)
+        {
+            // Outlines that were united belong to no object any more: the first stands for the image.
+            throw new EntangledOutlinesException(0, entangled.Place);
+        }
+    }
 
     private static (CopperLayer? Layer, IReadOnlyList<Diagnostic> Diagnostics) BuildInverted(
         int number, LayerArtwork artwork, IReadOnlyList<PolygonNm> profile)

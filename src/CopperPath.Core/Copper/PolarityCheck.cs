@@ -2,6 +2,7 @@ using System.Globalization;
 using CopperPath.Artwork;
 using CopperPath.Diagnostics;
 using CopperPath.Geometry;
+using CopperPath.Polygons;
 
 namespace CopperPath.Copper;
 
@@ -33,13 +34,21 @@ public static class PolarityCheck
             ? profile.Sum(piece => piece.AreaNm2) * 1e-12
             : (double)extent.WidthNm * extent.HeightNm * 1e-12;
         DrawnPolarity?[] signs = new DrawnPolarity?[layers.Count];
+        Diagnostic?[] entangled = new Diagnostic?[layers.Count];
         Parallel.For(1, layers.Count - 1, i =>
         {
             if (!settled.Contains(layers[i].File))
             {
-                signs[i] = DrawnPolarity.Of(
-                    layers[i].Artwork, isNegative(layers[i].Artwork) == true ? [] : layers[i].Islands,
-                    [layers[0].Artwork, layers[^1].Artwork], HolesThrough(layers[i].Number, drills), boardMm2);
+                try
+                {
+                    signs[i] = DrawnPolarity.Of(
+                        layers[i].Artwork, isNegative(layers[i].Artwork) == true ? [] : layers[i].Islands,
+                        [layers[0].Artwork, layers[^1].Artwork], HolesThrough(layers[i].Number, drills), boardMm2);
+                }
+                catch (EntangledOutlinesException failure)
+                {
+                    entangled[i] = CopperBuilder.Entangled(layers[i].Artwork, failure);
+                }
             }
         });
         for (int i = 1; i < layers.Count - 1; i++)
@@ -47,6 +56,10 @@ public static class PolarityCheck
             if (signs[i] is { } ofLayer)
             {
                 result[i] = Settle(layers[i], isNegative(layers[i].Artwork), ofLayer, profile, diagnostics);
+            }
+            else if (entangled[i] is { } problem)
+            {
+                diagnostics.Add(problem);
             }
         }
 
@@ -85,9 +98,18 @@ public static class PolarityCheck
             return layer;
         }
 
-        diagnostics.Add(new Diagnostic("CUP006", Severity.Warning, where,
-            $"a layer taken as drawn as absent copper, which it does not say: {evidence}", answer));
-        return CopperBuilder.Inverted(layer.Number, layer.Artwork, profile);
+        try
+        {
+            CopperLayer inverted = CopperBuilder.Inverted(layer.Number, layer.Artwork, profile);
+            diagnostics.Add(new Diagnostic("CUP006", Severity.Warning, where,
+                $"a layer taken as drawn as absent copper, which it does not say: {evidence}", answer));
+            return inverted;
+        }
+        catch (EntangledOutlinesException entangled)
+        {
+            diagnostics.Add(CopperBuilder.Entangled(layer.Artwork, entangled));
+            return layer;
+        }
     }
 
     private static DrilledFeature[] HolesThrough(int layer, IReadOnlyList<DrillArtwork> drills) =>

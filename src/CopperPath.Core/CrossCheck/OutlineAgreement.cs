@@ -1,6 +1,8 @@
+using CopperPath.Artwork;
 using CopperPath.Copper;
 using CopperPath.Diagnostics;
 using CopperPath.Geometry;
+using CopperPath.Nets;
 using CopperPath.Polygons;
 using CopperPath.Quantities;
 using CopperPath.Reading.BoardFiles;
@@ -85,11 +87,14 @@ internal static class OutlineAgreement
             }
         }
 
-        foreach (IGrouping<string, BoxNm> drill in set.HolesForLands.GroupBy(hole => hole.File,
-            hole => BoxNm.Of(hole.Feature.Path).GrownBy(hole.Feature.ToolDiameterNm / 2)))
+        foreach (IGrouping<string, HoleLanding> drill in set.Nets.Holes.GroupBy(hole => hole.File))
         {
-            PointNm[] outside = [.. drill.Where(hole => IsOutside(board, hole)).Select(hole => hole.Centre)];
-            if (outside.Length > MostOutside * drill.Count())
+            PointNm[] outside = [.. drill.Select(hole => BoxNm.Of(hole.Feature.Path).GrownBy(hole.Feature.ToolDiameterNm / 2))
+                .Where(hole => IsOutside(board, hole)).Select(hole => hole.Centre)];
+
+            // Unplated holes may be those of a panel's rails; where not one is on the board they are not where they belong.
+            bool isForLands = drill.Any(hole => hole.Feature.Plating != Plating.NonPlated);
+            if (isForLands ? outside.Length > MostOutside * drill.Count() : outside.Length == drill.Count())
             {
                 yield return SetRemark.Doubt(SetCode.OutsideOutline, drill.Key,
                     $"{outside.Length} of {drill.Count()} holes outside the board outline, {SetRemark.At(outside)}",
@@ -112,14 +117,38 @@ internal static class OutlineAgreement
 
             double besideM2 = layer.Islands.Where(island => !island.Bounds.Touches(board)).Sum(island => island.AreaNm2) * 1e-18;
             PolygonNm[] across = [.. layer.Islands.Where(island => island.Bounds.Touches(board) && !routed.Contains(island.Bounds))];
-            double acrossM2 = across.Length == 0 ? 0
-                : PolygonOperations.Subtract(CopperBuilder.RingsOf(across), [routed.ToRing()]).Sum(piece => piece.AreaNm2) * 1e-18;
+            if (BeyondM2(across, routed) is not { } acrossM2)
+            {
+                yield return SetRemark.Doubt(SetCode.OutsideOutline, layer.File,
+                    $"copper across the board outline on layer {layer.Number} whose outlines touch each other too often to tell how much lies outside",
+                    "copper within the outline");
+                continue;
+            }
+
             if (acrossM2 > MostOutside * layer.AreaM2 || besideM2 > MostBeside * layer.AreaM2)
             {
                 yield return SetRemark.Doubt(SetCode.OutsideOutline, layer.File,
                     $"{100 * Math.Max(acrossM2, besideM2) / layer.AreaM2:0} % of the copper of layer {layer.Number} outside the board outline",
                     "copper within the outline: it may be cut short, or the layer shifted");
             }
+        }
+    }
+
+    /// <summary>Area of pieces outside a box, square metres; null when their outlines cross or touch too often to tell.</summary>
+    private static double? BeyondM2(PolygonNm[] pieces, BoxNm box)
+    {
+        if (pieces.Length == 0)
+        {
+            return 0;
+        }
+
+        try
+        {
+            return PolygonOperations.Subtract(CopperBuilder.RingsOf(pieces), [box.ToRing()]).Sum(piece => piece.AreaNm2) * 1e-18;
+        }
+        catch (EntangledOutlinesException)
+        {
+            return null;
         }
     }
 

@@ -49,8 +49,15 @@ internal sealed record NetMesh(
         Parallel.For(0, net.Sheets.Count, i =>
         {
             NetSheet sheet = WithoutLonePads(net.Sheets[i], net.Barrels, contacts);
-            domains[i] = DomainOf(sheet, net.Barrels, contacts, cuts, stack);
-            meshings[i] = SheetMesher.Mesh(domains[i], quality);
+            try
+            {
+                domains[i] = DomainOf(sheet, net.Barrels, contacts, cuts, stack);
+                meshings[i] = SheetMesher.Mesh(domains[i], quality);
+            }
+            catch (EntangledOutlinesException)
+            {
+                meshings[i] = new SheetMeshing(MeshingOutcome.OutlinesCross, null, null, "unplated holes and cuts meet its copper too often to be taken from it");
+            }
         });
 
         List<(int, SheetMesh)> sheets = [];

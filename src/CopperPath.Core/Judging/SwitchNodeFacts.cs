@@ -24,6 +24,9 @@ public sealed record SwitchNodeFacts(
     double? DisplacementA,
     double? SwitchingLossW)
 {
+    /// <summary>True where outlines cross too often to tell the overlap: then the whole node was taken to face return copper.</summary>
+    public bool IsCapacitanceTheMost { get; private init; }
+
     public double AreaM2 => LayerAreasM2.Sum(layer => layer.AreaM2);
 
     public static IReadOnlyList<SwitchNodeFacts> Of(PathContext path) =>
@@ -34,6 +37,7 @@ public sealed record SwitchNodeFacts(
         ConverterFacts? facts = path.FactsOf(net.Bound.Net);
         double permittivity = path.Brief.Stackup?.RelativePermittivity ?? StackupSection.UsualRelativePermittivity;
         double capacitanceF = 0;
+        bool isMost = false;
         foreach (NetSheet sheet in net.Bound.Net.Sheets)
         {
             // The plane on either side, where the next layer holds return copper.
@@ -41,7 +45,9 @@ public sealed record SwitchNodeFacts(
             {
                 if (path.Path.Return?.SheetOn(beside) is { } plane)
                 {
-                    capacitanceF += SwitchNodePlate.Of(OverlapM2(sheet, plane), path.Stack.DielectricM[Math.Min(beside, sheet.Layer) - 1], permittivity).CapacitanceF;
+                    double? overlapM2 = OverlapM2(sheet, plane);
+                    isMost |= overlapM2 is null;
+                    capacitanceF += SwitchNodePlate.Of(overlapM2 ?? sheet.AreaM2, path.Stack.DielectricM[Math.Min(beside, sheet.Layer) - 1], permittivity).CapacitanceF;
                 }
             }
         }
@@ -52,15 +58,26 @@ public sealed record SwitchNodeFacts(
             LeastAreaOf(path, net, facts),
             capacitanceF,
             facts is null ? null : plate.DisplacementCurrentA(facts.Stage.InputV, facts.EdgeS),
-            facts is null ? null : plate.SwitchingLossW(facts.Stage.InputV, facts.Stage.SwitchingHz));
+            facts is null ? null : plate.SwitchingLossW(facts.Stage.InputV, facts.Stage.SwitchingHz))
+        {
+            IsCapacitanceTheMost = isMost,
+        };
     }
 
-    private static double OverlapM2(NetSheet sheet, NetSheet plane)
+    /// <summary>Area in which the two lie over each other, square metres; null when their outlines cross too often to tell.</summary>
+    private static double? OverlapM2(NetSheet sheet, NetSheet plane)
     {
         // Of a plane with a thousand clearances only those near the node matter.
         BoxNm box = BoxNm.Around(sheet.Islands.Select(island => island.Bounds));
         PointNm[][] near = [.. CopperBuilder.RingsOf(plane.Islands).Where(ring => box.Touches(BoxNm.Of(ring)))];
-        return PolygonOperations.Intersect(CopperBuilder.RingsOf(sheet.Islands), near).Sum(piece => piece.AreaNm2) * 1e-18;
+        try
+        {
+            return PolygonOperations.Intersect(CopperBuilder.RingsOf(sheet.Islands), near).Sum(piece => piece.AreaNm2) * 1e-18;
+        }
+        catch (EntangledOutlinesException)
+        {
+            return null;
+        }
     }
 
     /// <summary>

@@ -21,7 +21,7 @@ internal static class SwitchNodeRule
             yield return PathContext.FindingAt(RuleCatalogue.SwingLeast, PathContext.LevelOf(limit), node.Net.Bound.Review.Name, largest.Layer, at,
                 new Measure("area over least area", "", ratio, limit.Value),
                 $"This switch node has {QuantityText.Area(node.AreaM2)} of copper, {QuantityText.Ratio(ratio)} times the {QuantityText.Area(node.LeastAreaM2)} that carry its current "
-                    + $"at the allowed rise; {QuantityText.Capacitance(node.CapacitanceF)} to the return beside it{cost}.",
+                    + $"at the allowed rise; {(node.IsCapacitanceTheMost ? "at most " : "")}{QuantityText.Capacitance(node.CapacitanceF)} to the return beside it{cost}.",
                 "Trim what the current does not use.");
         }
     }

@@ -1,4 +1,5 @@
 using CopperPath.Geometry;
+using CopperPath.Polygons;
 using CopperPath.Quantities;
 
 namespace CopperPath.Meshing;
@@ -40,7 +41,17 @@ public static class SheetMesher
         }
 
         long gridNm = Math.Max(1, (long)Math.Round(Units.NmFromMetres(quality.WeldingGridM)));
-        OutlineGraph? welded = OutlineGraph.Of(domain, gridNm);
+        OutlineGraph? welded;
+        try
+        {
+            welded = OutlineGraph.Of(domain, gridNm);
+        }
+        catch (EntangledOutlinesException entangled)
+        {
+            return new SheetMeshing(MeshingOutcome.OutlinesCross, null, null, FormattableString.Invariant(
+                $"outlines cross or touch each other too often to be meshed, most near X {entangled.Place.X * gridNm * 1e-6:0.###} mm, Y {entangled.Place.Y * gridNm * 1e-6:0.###} mm"));
+        }
+
         if (welded is null)
         {
             return NoCopper();

@@ -38,7 +38,8 @@ internal static class CloseCopper
     {
         (Net Net, PolygonNm Island)[] islands = [.. nets.SelectMany(net =>
             (net.SheetOn(layer.Number)?.Islands ?? []).Select(island => (net, island)))];
-        PolygonGap[] gaps = [.. PolygonGaps.Below([.. islands.Select(entry => entry.Island)], FabricationToleranceNm)
+        PolygonGapsFound search = PolygonGaps.Below([.. islands.Select(entry => entry.Island)], FabricationToleranceNm);
+        PolygonGap[] gaps = [.. search.Gaps
             .OrderBy(gap => gap.WidthNm).ThenBy(gap => gap.At.X).ThenBy(gap => gap.At.Y)];
         PolygonGap[] betweenNets = [.. gaps.Where(gap => islands[gap.A].Net != islands[gap.B].Net)];
         PolygonGap[] withinNets = [.. gaps.Where(gap => islands[gap.A].Net == islands[gap.B].Net)];
@@ -50,6 +51,14 @@ internal static class CloseCopper
         {
             found.Add(new Diagnostic("NET007", Severity.Warning, SourcePosition.WholeFile(layer.File),
                 string.Create(CultureInfo.InvariantCulture, $"{betweenNets.Length - MaxListed} more pairs of nets so near each other"), Expected));
+        }
+
+        if (!search.IsComplete)
+        {
+            found.Add(new Diagnostic("NET007", Severity.Warning, SourcePosition.WholeFile(layer.File),
+                string.Create(CultureInfo.InvariantCulture,
+                    $"so many pieces of copper near each other that the search for narrow gaps was given up, {Counted.Of(gaps.Length, "pair")} found"),
+                "copper as a board has it; what else touches here, or may be joined, is not known", AffectsCopper: true));
         }
 
         if (withinNets is [var nearest, ..])

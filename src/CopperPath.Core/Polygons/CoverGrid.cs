@@ -79,10 +79,10 @@ internal sealed class CoverGrid(Segment[] segments, CoverageRule? rule)
     /// <param name="widthsAndHeightsNm">Widths and heights of all segments within the box, added up.</param>
     /// <param name="segments">How many segments there are.</param>
     /// <param name="tilesPerSegment">How many tiles each may pass, on average.</param>
-    public static int ShiftFor(PixelBox box, long tilesWanted, Int128 widthsAndHeightsNm, long segments, int tilesPerSegment)
+    public static int ShiftFor(PixelBox box, long tilesWanted, double widthsAndHeightsNm, long segments, int tilesPerSegment)
     {
         int shift = ShiftFor(box, tilesWanted);
-        while (widthsAndHeightsNm >> shift > (Int128)segments * tilesPerSegment)
+        while (widthsAndHeightsNm > (double)segments * tilesPerSegment * (1L << shift))
         {
             shift++;
         }

@@ -8,11 +8,13 @@ internal sealed class CoverageRule
 {
     private readonly int[]? _layerOfSource;
     private readonly bool[] _isCovered;
+    private readonly bool _isParity;
 
-    private CoverageRule(int[]? layerOfSource, bool[] isCovered)
+    private CoverageRule(int[]? layerOfSource, bool[] isCovered, bool isParity = false)
     {
         _layerOfSource = layerOfSource;
         _isCovered = isCovered;
+        _isParity = isParity;
     }
 
     /// <summary>
@@ -26,12 +28,15 @@ internal sealed class CoverageRule
     /// <param name="isCovered">Entry m is the answer where the sources whose bits are set in m cover, and no others.</param>
     public static CoverageRule OfSets(params bool[] isCovered) => new(null, isCovered);
 
+    /// <summary>Places that an odd number of sources cover.</summary>
+    public static CoverageRule OddNumber() => new(null, [false, true], isParity: true);
+
     /// <summary>Whether some sources may hide others, whatever else covers a place.</summary>
     public bool KnowsHiding => _layerOfSource is not null;
 
     /// <summary>State of a place that one more source covers.</summary>
     public int With(int state, int source) =>
-        _layerOfSource is null ? state | (1 << source) : Math.Max(state, _layerOfSource[source]);
+        _layerOfSource is null ? _isParity ? state ^ 1 : state | (1 << source) : Math.Max(state, _layerOfSource[source]);
 
     /// <summary>Whether a place of this state stays as it is, whether the source covers it or not.</summary>
     public bool Hides(int state, int source) =>

@@ -27,18 +27,24 @@ internal struct CutWorth(int whole)
         var worth = new CutWorth(whole);
         for (int tile = 0; tile < grid.TileCount; tile++)
         {
-            worth.Add(grid.ListOf(tile).Length, tile % grid.Columns, tile / grid.Columns);
+            worth.Add(grid, tile, grid.ListOf(tile).Length);
         }
 
         return worth;
     }
 
-    /// <summary>Takes a tile into account.</summary>
-    public void Add(int count, int column, int row)
+    /// <summary>Takes a tile into account, in which so many segments are left.</summary>
+    public void Add(CoverGrid grid, int tile, int count)
     {
+        if (count == 0)
+        {
+            return;
+        }
+
         double cube = (double)count * count * count;
         if (count > whole / 2)
         {
+            (int row, int column) = Math.DivRem(tile, grid.Columns);
             _cubesOfMost += cube;
             (_minColumn, _maxColumn) = (Math.Min(_minColumn, column), Math.Max(_maxColumn, column));
             (_minRow, _maxRow) = (Math.Min(_minRow, row), Math.Max(_maxRow, row));

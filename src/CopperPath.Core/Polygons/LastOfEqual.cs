@@ -11,11 +11,22 @@ internal static class LastOfEqual
     /// <summary>Numbers of the steps that matter, rising.</summary>
     public static List<int> Of(IReadOnlyList<PaintStep> steps)
     {
-        HashSet<PaintStep> seen = new(steps.Count, new SamePlaces());
+        ulong[] signs = new ulong[steps.Count];
+        HashSet<ulong> signsSeen = new(steps.Count), repeated = [];
+        for (int i = 0; i < signs.Length; i++)
+        {
+            signs[i] = SignOf(steps[i]);
+            if (!signsSeen.Add(signs[i]))
+            {
+                repeated.Add(signs[i]);
+            }
+        }
+
+        HashSet<PaintStep> seen = new(new SamePlaces());
         List<int> kept = new(steps.Count);
         for (int i = steps.Count - 1; i >= 0; i--)
         {
-            if (seen.Add(steps[i]))
+            if (!repeated.Contains(signs[i]) || seen.Add(steps[i]))
             {
                 kept.Add(i);
             }
@@ -23,6 +34,28 @@ internal static class LastOfEqual
 
         kept.Reverse();
         return kept;
+    }
+
+    /// <summary>
+    /// A number that equal steps share, from a few of their points. Most steps share theirs with none, and are not looked
+    /// at point by point.
+    /// </summary>
+    private static ulong SignOf(in PaintStep step)
+    {
+        if (step.Rings is not [{ Length: > 0 } ring, ..])
+        {
+            return (ulong)step.Rings.Count;
+        }
+
+        PointNm first = ring[0] + step.Offset, middle = ring[ring.Length / 2] + step.Offset;
+        ulong sign = ((ulong)step.Rings.Count << 32) + (ulong)ring.Length;
+        foreach (long number in (ReadOnlySpan<long>)[first.X, first.Y, middle.X, middle.Y])
+        {
+            sign = (sign ^ (ulong)number) * 0x9E3779B97F4A7C15;
+            sign ^= sign >> 29;
+        }
+
+        return sign;
     }
 
     /// <summary>Steps are the same when their rings are, point by point where they are drawn, whatever their look.</summary>

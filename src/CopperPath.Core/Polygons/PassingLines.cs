@@ -21,8 +21,7 @@ internal sealed class PassingLines(Segment[] segments)
     /// <summary>Whether no segment ends in the box and no two cross there; false too where that is not easily told.</summary>
     public bool RunSideBySide(ReadOnlySpan<int> list, PixelBox box)
     {
-        bool areFlat = true, areSteep = true;
-        _lines.Clear();
+        bool areFlat = true, areSteep = true, areLevel = true, areUpright = true;
         foreach (int listed in list)
         {
             if (CoverGrid.IsWinding(listed))
@@ -33,12 +32,17 @@ internal sealed class PassingLines(Segment[] segments)
             ref readonly Segment s = ref segments[listed];
             areFlat &= Math.Abs(s.Dy) <= s.Dx;
             areSteep &= Math.Abs(s.Dy) >= s.Dx;
+            areLevel &= s.Dy == 0;
+            areUpright &= s.Dx == 0;
             if (!(areFlat || areSteep) || box.Contains(s.Ax, s.Ay) || box.Contains(s.Bx, s.By))
             {
                 return false;
             }
+        }
 
-            _lines.Add(s);
+        if (areLevel || areUpright)
+        {
+            return true;
         }
 
         if (areFlat && areSteep)
@@ -46,15 +50,19 @@ internal sealed class PassingLines(Segment[] segments)
             return false;
         }
 
-        // Steep lines are looked at from the side, where they are flat.
+        _lines.Clear();
+        foreach (int listed in list)
+        {
+            if (!CoverGrid.IsWinding(listed))
+            {
+                // Steep lines are looked at from the side, where they are flat.
+                ref readonly Segment s = ref segments[listed];
+                _lines.Add(!areSteep ? s : s.Dy >= 0 ? new(s.Ay, s.Ax, s.By, s.Bx, 0, 1) : new(s.By, s.Bx, s.Ay, s.Ax, 0, 1));
+            }
+        }
+
         if (areSteep)
         {
-            for (int i = 0; i < _lines.Count; i++)
-            {
-                Segment s = _lines[i];
-                _lines[i] = s.Dy >= 0 ? new(s.Ay, s.Ax, s.By, s.Bx, 0, 1) : new(s.By, s.Bx, s.Ay, s.Ax, 0, 1);
-            }
-
             box = new PixelBox(box.MinY, box.MinX, box.MaxY, box.MaxX);
         }
 
@@ -68,7 +76,10 @@ internal sealed class PassingLines(Segment[] segments)
         Work += _lines.Count * (long)(2 + System.Numerics.BitOperations.Log2((uint)_lines.Count));
         for (int i = 1; i < _lines.Count; i++)
         {
-            if (Compare(_lines[i - 1], _lines[i], to) > 0)
+            int order = Compare(_lines[i - 1], _lines[i], to);
+
+            // Lines that part at the side they enter by meet in a pixel of the box: its left side belongs to it, its right side does not.
+            if (order > 0 || (order < 0 && Compare(_lines[i - 1], _lines[i], from) == 0))
             {
                 return false;
             }

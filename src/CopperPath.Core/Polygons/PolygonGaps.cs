@@ -9,27 +9,54 @@ namespace CopperPath.Polygons;
 /// <param name="At">A corner of one of the two at which they are so near.</param>
 public readonly record struct PolygonGap(int A, int B, double WidthNm, PointNm At);
 
+/// <summary>Polygons that nearly meet.</summary>
+/// <param name="Gaps">One gap for each pair, its narrowest, ordered by the indices.</param>
+/// <param name="IsComplete">
+/// False when so many polygons lie near each other that the search was given up: there are more pairs, and narrower gaps,
+/// than those listed.
+/// </param>
+public sealed record PolygonGapsFound(IReadOnlyList<PolygonGap> Gaps, bool IsComplete);
+
 /// <summary>Finds polygons that nearly meet.</summary>
+/// <remarks>
+/// Where thousands of polygons all lie within the limit of each other there are millions of pairs. The work is therefore
+/// counted, a unit for a comparison of a corner with an edge; a search that spends its budget ends where it is, at the
+/// same corner on any machine.
+/// </remarks>
 public static class PolygonGaps
 {
+    /// <summary>Units for any search, a fraction of a second.</summary>
+    private const long BaseUnits = 50_000_000;
+
+    /// <summary>Units for each edge more; layers of real boards spend a tenth of it.</summary>
+    private const long UnitsPerEdge = 400;
+
+    /// <summary>Units for a pair that is kept.</summary>
+    private const int UnitsPerPair = 100;
+
     /// <summary>Pairs of polygons with disjoint interiors whose borders are nearer than a limit.</summary>
     /// <param name="polygons">Polygons whose interiors do not overlap.</param>
     /// <param name="limitNm">Gaps narrower than this are found, nanometres, positive.</param>
-    /// <returns>One gap for each pair, its narrowest, ordered by the indices.</returns>
     /// <remarks>Two edges that do not cross are nearest at an end of one of them, so corners against edges are enough.</remarks>
-    public static IReadOnlyList<PolygonGap> Below(IReadOnlyList<PolygonNm> polygons, long limitNm)
+    public static PolygonGapsFound Below(IReadOnlyList<PolygonNm> polygons, long limitNm)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(limitNm);
         Segment[] edges = EdgesOf(polygons);
-        SortedDictionary<(int A, int B), PolygonGap> narrowest = [];
+        Dictionary<(int A, int B), PolygonGap> narrowest = [];
         if (edges.Length == 0)
         {
-            return [];
+            return new PolygonGapsFound([], IsComplete: true);
         }
 
         TileGrid tiles = TileGrid.Over(edges, segmentsPerTile: 1);
+        long mostUnits = BaseUnits + (UnitsPerEdge * edges.Length), units = 0;
         foreach (Segment edge in edges)
         {
+            if (units + ((long)UnitsPerPair * narrowest.Count) > mostUnits)
+            {
+                return Found(isComplete: false);
+            }
+
             // Each corner is the start of one edge, whichever way that edge is stored.
             PointNm corner = edge.Delta > 0 ? new(edge.Ax, edge.Ay) : new(edge.Bx, edge.By);
             int right = Math.Min(tiles.Columns - 1, tiles.ColumnOf(corner.X + limitNm));
@@ -38,7 +65,9 @@ public static class PolygonGaps
             {
                 for (int column = Math.Max(0, tiles.ColumnOf(corner.X - limitNm)); column <= right; column++)
                 {
-                    foreach (int other in tiles.SegmentsIn((row * tiles.Columns) + column))
+                    ReadOnlySpan<int> near = tiles.SegmentsIn((row * tiles.Columns) + column);
+                    units += 1 + near.Length;
+                    foreach (int other in near)
                     {
                         if (edges[other].Source != edge.Source)
                         {
@@ -49,11 +78,13 @@ public static class PolygonGaps
             }
         }
 
-        return [.. narrowest.Values];
+        return Found(isComplete: true);
+
+        PolygonGapsFound Found(bool isComplete) => new([.. narrowest.Values.OrderBy(gap => gap.A).ThenBy(gap => gap.B)], isComplete);
     }
 
     private static void Note(
-        SortedDictionary<(int A, int B), PolygonGap> narrowest, int polygon, PointNm corner, in Segment edge, long limitNm)
+        Dictionary<(int A, int B), PolygonGap> narrowest, int polygon, PointNm corner, in Segment edge, long limitNm)
     {
         if (corner.X < edge.Ax - limitNm || corner.X > edge.Bx + limitNm
             || corner.Y < edge.MinY - limitNm || corner.Y > edge.MaxY + limitNm)

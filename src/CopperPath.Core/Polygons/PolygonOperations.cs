@@ -39,6 +39,18 @@ public static class PolygonOperations
         IReadOnlyList<PointNm[]> a, IReadOnlyList<PointNm[]> b) =>
         Combine(a, b, CoverageRule.OfSets(false, true, true, false));
 
+    /// <summary>The area inside an odd number of the rings: areas with holes with islands in them, whichever way they run.</summary>
+    public static IReadOnlyList<PolygonNm> InsideOddNumber(IReadOnlyList<PointNm[]> rings)
+    {
+        var segments = new SegmentSet();
+        for (int i = 0; i < rings.Count; i++)
+        {
+            segments.AddRings([rings[i]], i);
+        }
+
+        return Covered(segments, CoverageRule.OddNumber());
+    }
+
     /// <summary>
     /// The picture left by painting step after step: dark ones add, the others remove what is there already.
     /// </summary>

@@ -38,13 +38,8 @@ internal static class SnapRounding
         SourceSpan[] sources = SourceSpan.Of(segments);
         PixelBox box = new(sources.Min(s => s.Box.MinX), sources.Min(s => s.Box.MinY),
             sources.Max(s => s.Box.MaxX), sources.Max(s => s.Box.MaxY));
-        Int128 widthsAndHeights = 0;
-        foreach (SourceSpan span in sources)
-        {
-            widthsAndHeights += span.WidthsAndHeights;
-        }
-
-        int shift = CoverGrid.ShiftFor(box, segments.Length / SegmentsPerTile, widthsAndHeights, segments.Length, TilesPerSegment);
+        int shift = CoverGrid.ShiftFor(
+            box, segments.Length / SegmentsPerTile, sources.Sum(s => s.WidthsAndHeightsNm), segments.Length, TilesPerSegment);
         long rows = ((box.MaxY - box.MinY) >> shift) + 1;
         long rowsPerBand = (rows + MostBands - 1) / MostBands;
         PixelBox[] bands = new PixelBox[(rows + rowsPerBand - 1) / rowsPerBand];
@@ -118,7 +113,7 @@ internal static class SnapRounding
     }
 
     /// <summary>The segments of one source, and the box around them.</summary>
-    private readonly record struct SourceSpan(int Source, int First, int End, PixelBox Box, Int128 WidthsAndHeights)
+    private readonly record struct SourceSpan(int Source, int First, int End, PixelBox Box, double WidthsAndHeightsNm)
     {
         public static SourceSpan[] Of(Segment[] segments)
         {
@@ -127,17 +122,17 @@ internal static class SnapRounding
             {
                 long minX = long.MaxValue, minY = long.MaxValue, maxX = long.MinValue, maxY = long.MinValue;
                 int source = segments[first].Source, end = first;
-                Int128 widthsAndHeights = 0;
+                double widthsAndHeightsNm = 0;
                 for (; end < segments.Length && segments[end].Source == source; end++)
                 {
                     minX = Math.Min(minX, segments[end].Ax);
                     maxX = Math.Max(maxX, segments[end].Bx);
                     minY = Math.Min(minY, segments[end].MinY);
                     maxY = Math.Max(maxY, segments[end].MaxY);
-                    widthsAndHeights += segments[end].Dx + Math.Abs(segments[end].Dy);
+                    widthsAndHeightsNm += segments[end].Dx + Math.Abs(segments[end].Dy);
                 }
 
-                spans.Add(new SourceSpan(source, first, end, new PixelBox(minX, minY, maxX, maxY), widthsAndHeights));
+                spans.Add(new SourceSpan(source, first, end, new PixelBox(minX, minY, maxX, maxY), widthsAndHeightsNm));
                 first = end;
             }
 

@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.InteropServices;
 
 namespace CopperPath.Polygons;
@@ -254,14 +255,23 @@ internal sealed class Thinning(Segment[] segments, CoverageRule rule)
             return new LineKey(0, s.Delta, dx, dy, (long)(place >> 64), unchecked((long)(ulong)place));
         }
 
+        /// <summary>Of two numbers that are not negative and not both 0: by halving and subtracting, quicker than dividing.</summary>
         private static long CommonDivisor(long a, long b)
         {
-            while (b != 0)
+            if (a == 0 || b == 0)
             {
-                (a, b) = (b, a % b);
+                return a + b;
             }
 
-            return a;
+            int twos = BitOperations.TrailingZeroCount(a | b);
+            a >>= BitOperations.TrailingZeroCount(a);
+            while (b != 0)
+            {
+                b >>= BitOperations.TrailingZeroCount(b);
+                (a, b) = (Math.Min(a, b), Math.Abs(a - b));
+            }
+
+            return a << twos;
         }
     }
 

@@ -16,6 +16,9 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudg
     private const int TilesPerSegment = 2;
     private const int FruitlessCutsAllowed = 3;
 
+    /// <summary>The first cut of so few segments is not worth weighing.</summary>
+    private const int Few = 48;
+
     /// <summary>From here on a box is crowded: comparing all with all takes so long that more cuts are worth a try.</summary>
     private const int Crowd = 128;
     private const int FruitlessCutsAllowedInCrowd = 10;
@@ -81,8 +84,7 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudg
         }
 
         CoverGrid grid = Cut(list, box, state, depth);
-        var worth = CutWorth.Of(grid, list.Length);
-        if (!worth.Pays)
+        if ((list.Length >= Few || fruitlessCuts > 0) && !CutWorth.Of(grid, list.Length).Pays)
         {
             NodeBundle(list, box, state, depth, fruitlessCuts);
             return;
@@ -130,7 +132,7 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudg
             }
 
             tiles[tile] = inTile.ToArray();
-            worth.Add(inTile.Length, tile % grid.Columns, tile / grid.Columns);
+            worth.Add(grid, tile, inTile.Length);
         }
 
         if (!worth.Pays)
@@ -201,16 +203,16 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudg
             return CoverGrid.ShiftFor(box, tilesWanted);
         }
 
-        Int128 sum = 0;
+        double sumNm = 0;
         foreach (int listed in list)
         {
             if (!CoverGrid.IsWinding(listed))
             {
-                sum += segments[listed].WidthAndHeightWithin(box);
+                sumNm += segments[listed].WidthAndHeightWithin(box);
             }
         }
 
-        return CoverGrid.ShiftFor(box, tilesWanted, sum, list.Length, TilesPerSegmentInCrowd);
+        return CoverGrid.ShiftFor(box, tilesWanted, sumNm, list.Length, TilesPerSegmentInCrowd);
     }
 
     /// <summary>Counts work, and spends it from time to time.</summary>
@@ -289,6 +291,7 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudg
     private void FindHotPixels(ReadOnlySpan<Segment> here, PixelBox box)
     {
         _hotPixels.Clear();
+        Spend((long)here.Length * (here.Length + 1) / 2);
         for (int i = 0; i < here.Length; i++)
         {
             ref readonly Segment s = ref here[i];
@@ -312,8 +315,6 @@ internal sealed class TileNoder(Segment[] segments, CoverageRule? rule, WorkBudg
                     _hotPixels.Add(x, y);
                 }
             }
-
-            Spend(here.Length - i);
         }
     }
 }

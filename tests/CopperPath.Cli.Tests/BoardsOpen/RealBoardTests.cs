@@ -4,7 +4,10 @@ using CopperPath.Core.Tests;
 
 namespace CopperPath.Cli.Tests.BoardsOpen;
 
-/// <summary>Briefs of ours for two real boards run to a report; each net is solved and its books balance.</summary>
+/// <summary>
+/// Briefs of ours for two real boards run to a report; each net is solved and its books balance. Both ship and work: judged by
+/// themselves they pass, where chart relations for long isolated conductors failed their short necks and their holes.
+/// </summary>
 public sealed class RealBoardTests
 {
     [Theory]
@@ -18,7 +21,7 @@ public sealed class RealBoardTests
         try
         {
             CommandRun run = CommandRun.Of("check", brief, "--output", folder);
-            run.ExitCode.ShouldBe(1, run.Error);
+            run.ExitCode.ShouldBe(0, run.Error);
             using JsonDocument results = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "results.json")));
             JsonElement[] solved = [.. results.RootElement.GetProperty("nets").EnumerateArray()];
             solved.Length.ShouldBe(nets);

@@ -80,7 +80,7 @@ public sealed class MachineOutputTests(ReviewedNeck review) : IClassFixture<Revi
         rules.ShouldBeUnique();
 
         JsonElement[] results = [.. run.GetProperty("results").EnumerateArray()];
-        results.ShouldContain(result => result.GetProperty("ruleId").GetString() == RuleCatalogue.Neck.Id);
+        results.ShouldContain(result => result.GetProperty("ruleId").GetString() == RuleCatalogue.Heat.Id);
         foreach (JsonElement result in results)
         {
             rules.ShouldContain(result.GetProperty("ruleId").GetString());

@@ -9,7 +9,7 @@ namespace CopperPath.Cli.Tests.Report;
 /// <summary>What was waived stands beside the verdict wherever the verdict stands, and holds for these files alone.</summary>
 public sealed class WaivedVerdictTests : IDisposable
 {
-    private const string Answer = "all within limits, 2 findings waived by lead engineer.";
+    private const string Answer = "all within limits that could be judged, 2 findings waived by lead engineer; the board's temperature is not: heat of parts is neither stated nor follows from an efficiency.";
 
     private readonly SyntheticBoard _board = new(1);
     private readonly string _brief;
@@ -25,7 +25,7 @@ public sealed class WaivedVerdictTests : IDisposable
                   - { name: left, rectangle: { layer: top, from: [0 mm, 0 mm], to: [5 mm, 10 mm] }, enters: 90 A }
                   - { name: right, rectangle: { layer: top, from: [45 mm, 0 mm], to: [50 mm, 10 mm] }, leaves: 90 A }
             """);
-        File.WriteAllText(_brief, File.ReadAllText(_brief).Replace("rise: 200 K", "rise: 20 K", StringComparison.Ordinal));
+        File.WriteAllText(_brief, File.ReadAllText(_brief).Replace("rise: 200 K", "rise: 20 K\n  voltage drop: 1 mV", StringComparison.Ordinal));
         _folder = Path.Combine(_board.Folder, "out");
     }
 
@@ -35,7 +35,7 @@ public sealed class WaivedVerdictTests : IDisposable
         string unwaived = File.ReadAllText(_brief);
 
         // Without the fingerprint, or with that of other files, nothing is waived and the line to put there is printed.
-        CommandRun refused = Check(unwaived, ("neck", ""), ("heat", ", fingerprint: '00000000deadbeef'"));
+        CommandRun refused = Check(unwaived, ("drop", ""), ("heat", ", fingerprint: '00000000deadbeef'"));
         refused.ExitCode.ShouldBe(1);
         refused.Output.ShouldContain("Verdict: 2 findings beyond limits.");
         refused.Error.ShouldContain("warning JDG003");
@@ -47,7 +47,7 @@ public sealed class WaivedVerdictTests : IDisposable
         Regex.Count(refused.Error, line).ShouldBe(2);
         refused.Output.ShouldContain($"`{line}`");
 
-        CommandRun waived = Check(unwaived, ("neck", $", {line}"), ("heat", $", {line}"));
+        CommandRun waived = Check(unwaived, ("drop", $", {line}"), ("heat", $", {line}"));
         waived.ExitCode.ShouldBe(0, waived.Error);
         waived.Error.ShouldBeEmpty();
         waived.Output.ShouldContain($"Verdict: {Answer}");

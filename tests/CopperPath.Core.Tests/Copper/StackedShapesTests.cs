@@ -65,6 +65,23 @@ public sealed class StackedShapesTests
         only.ToString().ShouldContain("error CUP004: found outlines that cross or touch each other too often to be united, most near X ");
     }
 
+    /// <summary>
+    /// A path, back over itself, and the same path beside it the other way round: no signed area, and crossings everywhere.
+    /// Corners are multiples of 1 024 nm, so that the area is exactly nothing.
+    /// </summary>
+    [Fact]
+    public void AContourOfNoSignedAreaThatCrossesItselfEverywhereIsGivenUpToo()
+    {
+        var random = new Random(2);
+        List<(long X, long Y)> path = [.. Enumerable.Range(0, 7_000).Select(_ => (1_024L * random.Next(20_000), 1_024L * random.Next(20_000)))];
+        path.Add(path[0]);
+        string text = StackedGerber.Text("G01*\n", 1, _ => StackedGerber.Region([.. path, .. path.AsEnumerable().Reverse().Select(p => (p.X + 1_024, p.Y))]));
+        GerberReading reading = GerberReader.Read("plane.gbr", Encoding.ASCII.GetBytes(text));
+
+        reading.Diagnostics.Select(diagnostic => diagnostic.Code).ShouldBe(["GBR055"]);
+        CopperBuilder.Build(1, reading.Artwork!, []).Diagnostics.ShouldHaveSingleItem().Code.ShouldBe("CUP004");
+    }
+
     private static void ShouldBeAsOne(Func<int, string> textOf, int count)
     {
         IReadOnlyList<PolygonNm> one = Copper(textOf(1)), many = Copper(textOf(count));

@@ -9,6 +9,19 @@ public sealed class SheetMesherTests
     private const double Mm2 = 1e-6;
 
     [Fact]
+    public void AMarkedRingThatCrossesItselfEverywhereIsRefusedWithItsPlace()
+    {
+        var random = new Random(4);
+        PointNm[] scribble = [.. Enumerable.Range(0, 20_000).Select(_ => new PointNm(random.Next(20_000_000), random.Next(20_000_000)))];
+
+        SheetMeshing meshing = SheetMesher.Mesh(
+            new SheetDomain([new PolygonNm([new(0, 0), new(20_000_000, 0), new(20_000_000, 20_000_000)], [])], [new MarkedRing(scribble, 1)]), new MeshQuality(1e-3));
+
+        (meshing.Outcome, meshing.Mesh).ShouldBe((MeshingOutcome.OutlinesCross, null));
+        meshing.Reason.ShouldStartWith("outlines cross or touch each other too often to be meshed, most near X ");
+    }
+
+    [Fact]
     public void ARectangleIsMeshedExactly()
     {
         SheetMeshing meshing = SheetMesher.Mesh(Domain(Rectangle(0, 0, 20 * Mm, 10 * Mm)), AsDrawn(1e-3));

@@ -29,11 +29,26 @@ public sealed class PolygonGapsTests
     {
         PolygonNm frame = new(Scene.Box(0, 0, 100, 100), [[.. Scene.Box(10, 10, 90, 90).Reverse()]]);
 
-        PolygonGaps.Below([frame, new PolygonNm(Scene.Box(13, 30, 60, 60), [])], 5).Single().WidthNm.ShouldBe(3);
+        PolygonGaps.Below([frame, new PolygonNm(Scene.Box(13, 30, 60, 60), [])], 5).Gaps.Single().WidthNm.ShouldBe(3);
     }
 
     [Fact]
-    public void NothingIsNearNothing() => PolygonGaps.Below([], 1).ShouldBeEmpty();
+    public void NothingIsNearNothing() => PolygonGaps.Below([], 1).Gaps.ShouldBeEmpty();
+
+    [Fact]
+    public void PiecesThatAreAllNearEachOtherAreGivenUpAtTheSamePlaceEachTime()
+    {
+        static PolygonGapsFound Among(int count) => PolygonGaps.Below(
+            [.. Enumerable.Range(0, count).Select(i => new PolygonNm(Scene.Box(2 * i, 0, (2 * i) + 1, 1_000_000), []))], 50_000);
+
+        (PolygonGapsFound few, PolygonGapsFound many) = (Among(200), Among(5_000));
+
+        few.IsComplete.ShouldBeTrue();
+        few.Gaps.Count.ShouldBe(200 * 199 / 2);
+        many.IsComplete.ShouldBeFalse();
+        many.Gaps.Count.ShouldBeInRange(1, 1_000_000);
+        Among(5_000).Gaps.ShouldBe(many.Gaps);
+    }
 
     [Theory]
     [InlineData(1)]
@@ -62,10 +77,10 @@ public sealed class PolygonGapsTests
                 }
             }
 
-            PolygonGaps.Below(polygons, limitNm).Select(gap => (gap.A, gap.B, Math.Round(gap.WidthNm, 3))).ShouldBe(expected, $"seed {seed}");
+            PolygonGaps.Below(polygons, limitNm).Gaps.Select(gap => (gap.A, gap.B, Math.Round(gap.WidthNm, 3))).ShouldBe(expected, $"seed {seed}");
         }
     }
 
     private static IReadOnlyList<PolygonGap> Gaps(long limitNm, params PointNm[][] rings) =>
-        PolygonGaps.Below([.. rings.Select(ring => new PolygonNm(ring, []))], limitNm);
+        PolygonGaps.Below([.. rings.Select(ring => new PolygonNm(ring, []))], limitNm).Gaps;
 }

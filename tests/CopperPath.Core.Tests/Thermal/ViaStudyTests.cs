@@ -1,4 +1,5 @@
 using CopperPath.Core.Tests.Gallery;
+using CopperPath.Judging;
 using CopperPath.Thermal;
 
 namespace CopperPath.Core.Tests.Thermal;
@@ -32,6 +33,39 @@ public sealed class ViaStudyTests
 
         viaK.ShouldBeGreaterThan(3 * farK, $"via {viaK:0.0} K, pour {farK:0.0} K");
         viaK.ShouldBeLessThan(30);
+    }
+
+    /// <summary>
+    /// Measured by D. Brooks and J. Adam (PCD&amp;F, February 2016; Artech House, note of 26 January 2021): a trace of 27 mil,
+    /// 3 in on either face of about 60 mil FR-4, joined by one plated hole of 10 mil with about 1 oz on its wall; foil and plating
+    /// about 1.5 oz; still air. At 4.75 A the trace was at 66.0 degC and the via at 64.5 degC. The texts leave open the air (20 to
+    /// 24 degC are taken), the board beyond the trace and the true thicknesses; none is tuned here.
+    /// </summary>
+    [Fact]
+    public void TheMeasuredTraceAndItsViaAreMet()
+    {
+        using SyntheticBoard board = new(2);
+        board.Rectangle(1, -12.8, -25, -12.6, -24.8).Rectangle(1, 165, 24.8, 165.2, 25)
+            .Rectangle(1, 0, -0.343, 76.5, 0.343).Rectangle(2, 75.9, -0.343, 152.4, 0.343).PlatedSlot(76.2, 0, 76.2, 0, ViaMm);
+        string brief = board.WriteBrief("""
+              - name: Path
+                at: { layer: top, x: 20 mm, y: 0 mm }
+                terminals:
+                  - { name: in, rectangle: { layer: top, from: [0 mm, -0.343 mm], to: [0.2 mm, 0.343 mm] }, enters: 4.75 A }
+                  - { name: out, rectangle: { layer: bottom, from: [152.2 mm, -0.343 mm], to: [152.4 mm, 0.343 mm] }, leaves: 4.75 A }
+            """);
+        File.WriteAllText(brief, File.ReadAllText(brief).Replace("35 um, 35 um", "52 um, 52 um", StringComparison.Ordinal)
+            .Replace("plating: 25 um", "plating: 35 um", StringComparison.Ordinal).Replace("20 degC", "22 degC", StringComparison.Ordinal));
+        Review review = Analysis.Check(brief);
+
+        double traceK = NetTemperatures.Of(review.Nets.Single(), review.Own.ShouldNotBeNull()).MeanK;
+        double viaK = review.Heat!.HottestOfHoleK(review.Board!.Nets!.Nets.SelectMany(net => net.Barrels).Single());
+        traceK.ShouldBeInRange(0.9 * (66 - 24), 1.1 * (66 - 20));
+        viaK.ShouldBe(traceK, 6);
+
+        // A chart for one long conductor of the hole's section is off by a quarter and more.
+        ConductorRating.Shown(CopperPath.Brief.JudgingRule.Board, review.Stack!).BarrelRiseK(review.Nets[0].Conduction.Barrels[0])
+            .ShouldBeGreaterThan(1.25 * (64.5 - 20));
     }
 
     /// <summary>Specks of copper in two corners: without a profile the board is as large as its copper.</summary>
