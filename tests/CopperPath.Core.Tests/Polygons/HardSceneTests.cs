@@ -8,11 +8,14 @@ namespace CopperPath.Core.Tests.Polygons;
 
 /// <summary>
 /// Scenes of coincident, nearly coincident, touching, thin and self-crossing shapes, painted by us and by NetTopologySuite
-/// (OverlayNG): no exception, no budget spent, results valid, areas and symmetric differences as near as a nanometre at
-/// each border allows.
+/// (OverlayNG): results valid, areas and symmetric differences as near as a nanometre at each border allows. A scene may
+/// spend the budget of work and be refused, as one of a hundred slivers of a nanometre over millimetres does, but few may.
 /// </summary>
-public sealed class HardSceneTests
+public sealed class HardSceneTests(ITestOutputHelper output)
 {
+    /// <summary>One scene in so many may be refused.</summary>
+    private const int ScenesForARefusal = 1_000;
+
     [Fact]
     public void HundredsOfHardScenesAgreeWithTheOracle() => Compare(firstSeed: 500_000, count: 210);
 
@@ -32,8 +35,9 @@ public sealed class HardSceneTests
     private static int Number(string variable, int otherwise) =>
         Environment.GetEnvironmentVariable(variable) is { } text ? int.Parse(text, CultureInfo.InvariantCulture) : otherwise;
 
-    private static void Compare(int firstSeed, int count)
+    private void Compare(int firstSeed, int count)
     {
+        List<int> refused = [];
         for (int seed = firstSeed; seed < firstSeed + count; seed++)
         {
             var scene = new HardScene(seed);
@@ -41,8 +45,18 @@ public sealed class HardSceneTests
             List<PaintStep> steps = [.. scene.Rings(seed % HardScene.Kinds)
                 .Select(ring => new PaintStep(isDarkOnly || scene.IsDark(), [ring], default))];
 
-            Oracle.ShouldAgree(PolygonOperations.Paint(steps), Painted(steps), $"seed {seed}");
+            try
+            {
+                Oracle.ShouldAgree(PolygonOperations.Paint(steps), Painted(steps), $"seed {seed}");
+            }
+            catch (EntangledOutlinesException)
+            {
+                refused.Add(seed);
+            }
         }
+
+        output.WriteLine($"{count} scenes, refused: {string.Join(' ', refused)}");
+        refused.Count.ShouldBeLessThanOrEqualTo(count / ScenesForARefusal);
     }
 
     private static NtsGeometry Painted(List<PaintStep> steps)
