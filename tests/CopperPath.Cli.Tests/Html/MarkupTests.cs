@@ -13,6 +13,15 @@ public sealed class MarkupTests
         outer.ToString().ShouldBe("<p title=\"&quot;x&quot;\"><b>a&lt;b&gt; &amp; &quot;c&quot;</b>12</p>");
     }
 
+    /// <summary>A single character is a letter of the page, not its number.</summary>
+    [Fact]
+    public void AnInsertedCharacterIsWrittenAndEscaped()
+    {
+        Markup word = $"{'B'}eyond {'<'}";
+
+        word.ToString().ShouldBe("Beyond &lt;");
+    }
+
     [Fact]
     public void InsertedTextIsMadeVisibleAndKeepsItsLines()
     {

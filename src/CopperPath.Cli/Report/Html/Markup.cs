@@ -40,6 +40,8 @@ internal sealed class Markup(int literalLength, int formattedCount)
         }
     }
 
+    public void AppendFormatted(char character) => AppendFormatted(character.ToString());
+
     public void AppendFormatted(int number) => _text.Append(FormattableString.Invariant($"{number}"));
 
     public void AppendFormatted(Markup markup) => _text.Append(markup._text);
