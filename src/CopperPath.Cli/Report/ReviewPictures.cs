@@ -173,7 +173,7 @@ internal static class ReviewPictures
             {
                 callOuts.Add(new CallOut(
                     i + 1,
-                    new PointNm((long)Math.Round(Units.NmFromMetres(finding.XM)), (long)Math.Round(Units.NmFromMetres(finding.YM))),
+                    PointNm.FromMetres(finding.XM, finding.YM),
                     finding.Level == FindingLevel.Remark || finding.Waiver is not null ? CallOutRank.Caution : CallOutRank.Fail,
                     $"{finding.Subject}: {finding.Sentence}")
                 {

@@ -1,3 +1,5 @@
+using CopperPath.Quantities;
+
 namespace CopperPath.Geometry;
 
 /// <summary>
@@ -12,6 +14,10 @@ public readonly record struct PointNm(long X, long Y)
 {
     /// <summary>Largest coordinate a reader accepts: 10 m, far beyond any panel.</summary>
     public const long LimitNm = 10_000_000_000;
+
+    /// <summary>The point nearest to a place in metres, such as that of a finding.</summary>
+    public static PointNm FromMetres(double xM, double yM) =>
+        new((long)Math.Round(Units.NmFromMetres(xM)), (long)Math.Round(Units.NmFromMetres(yM)));
 
     public static PointNm operator +(PointNm a, PointNm b) => new(a.X + b.X, a.Y + b.Y);
 

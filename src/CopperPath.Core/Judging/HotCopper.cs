@@ -73,7 +73,7 @@ internal sealed record HotCopper(double PeakK, double EstimateK, int Layer, Poin
             SheetMesh mesh = sheet.Mesh;
             for (int v = 0; v < mesh.VertexCount; v++)
             {
-                yield return (sheet.Layer, NmOf(mesh.XM[v], mesh.YM[v]), heat.RiseK(sheet.Layer, mesh.XM[v], mesh.YM[v], net.Bound.Net));
+                yield return (sheet.Layer, PointNm.FromMetres(mesh.XM[v], mesh.YM[v]), heat.RiseK(sheet.Layer, mesh.XM[v], mesh.YM[v], net.Bound.Net));
             }
         }
 
@@ -89,9 +89,6 @@ internal sealed record HotCopper(double PeakK, double EstimateK, int Layer, Poin
     private static double XM(PointNm at) => Units.MetresFromNm(at.X);
 
     private static double YM(PointNm at) => Units.MetresFromNm(at.Y);
-
-    private static PointNm NmOf(double xM, double yM) =>
-        new((long)Math.Round(Units.NmFromMetres(xM)), (long)Math.Round(Units.NmFromMetres(yM)));
 
     private static long FloorDiv(long positionNm) => (long)Math.Floor(positionNm / (double)SquareNm);
 }

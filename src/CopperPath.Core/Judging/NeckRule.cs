@@ -69,12 +69,9 @@ internal static class NeckRule
             $"Widen it to {QuantityText.Length(neededM)} or more, or carry part of the current on another layer.",
             rating.TraceAssumption(section))
         {
-            Extent = BoxNm.Of([EndOf(section.FromXM, section.FromYM), EndOf(section.ToXM, section.ToYM)]),
+            Extent = BoxNm.Of([PointNm.FromMetres(section.FromXM, section.FromYM), PointNm.FromMetres(section.ToXM, section.ToYM)]),
         };
     }
-
-    private static PointNm EndOf(double xM, double yM) =>
-        new((long)Math.Round(Units.NmFromMetres(xM)), (long)Math.Round(Units.NmFromMetres(yM)));
 
     private static double Distance(Section a, Section b) =>
         Math.Sqrt(((a.AtXM - b.AtXM) * (a.AtXM - b.AtXM)) + ((a.AtYM - b.AtYM) * (a.AtYM - b.AtYM)));
