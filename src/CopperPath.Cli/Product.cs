@@ -7,6 +7,9 @@ public static class Product
 {
     public const string Name = "CopperPath";
 
+    /// <summary>The word that starts it.</summary>
+    public const string Alias = "copperpath";
+
     public const string Purpose = "Checks from the fabrication files whether a board's power copper carries its current.";
 
     public static string Version { get; } =

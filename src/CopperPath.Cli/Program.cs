@@ -2,7 +2,6 @@ using System.Text;
 using CommandLine;
 using CommandLine.Text;
 using CopperPath.Cli.Commands;
-using CopperPath.OutsideText;
 using CopperPath.Cli.Output;
 
 namespace CopperPath.Cli;
@@ -51,22 +50,56 @@ public static class Program
 
     private static int Dispatch(string[] arguments, Terminal terminal)
     {
-        using Parser parser = new(settings =>
+        if (Complaint.OfValues(arguments, CommandOptions) is { } complaint)
         {
-            settings.HelpWriter = null;
-            settings.CaseInsensitiveEnumValues = true;
-        });
-        return parser.ParseArguments(arguments, CommandOptions).MapResult(
+            terminal.Error.WriteLine(complaint);
+            return ExitCode.CouldNotJudge;
+        }
+
+        using Parser parser = new(settings => settings.HelpWriter = null);
+        return parser.ParseArguments(arguments.Select(WithLongHelp), CommandOptions).MapResult(
             (CheckOptions options) => CheckCommand.Run(options, terminal),
             (SurveyOptions options) => SurveyCommand.Run(options, terminal),
             (CurveOptions options) => CurveCommand.Run(options, terminal),
-            errors => ShowHelp(parser.ParseArguments(arguments.Select(argument => VisibleText.Of(argument)), CommandOptions), [.. errors], terminal));
+            errors => Answer(parser, arguments, [.. errors], terminal));
     }
 
-    /// <param name="parsed">The arguments, made visible before: the help quotes those it does not know.</param>
-    /// <param name="errors">What is wrong with them, or what was asked for.</param>
-    /// <param name="terminal">Where to.</param>
-    private static int ShowHelp(ParserResult<object> parsed, IReadOnlyList<Error> errors, Terminal terminal)
+    /// <summary>The parser knows the long form only.</summary>
+    private static string WithLongHelp(string argument) => argument == "-h" ? "--help" : argument;
+
+    /// <summary>Where no command runs: help or the version where asked for, else one line on what can not be understood.</summary>
+    private static int Answer(Parser parser, string[] arguments, IReadOnlyList<Error> errors, Terminal terminal)
+    {
+        string command = arguments.Length > 0 ? arguments[0] : "";
+        string? helpOn = command == "help" ? arguments.ElementAtOrDefault(1) : null;
+        if (errors.Any(error => error.Tag == ErrorType.VersionRequestedError))
+        {
+            terminal.Out.WriteLine(Product.NameAndVersion);
+            return ExitCode.WithinLimits;
+        }
+
+        if (helpOn is not null && !CommandOptions.Any(options => Complaint.NameOf(options) == helpOn))
+        {
+            terminal.Error.WriteLine(Complaint.UnknownCommand(helpOn, CommandOptions));
+            return ExitCode.CouldNotJudge;
+        }
+
+        if (errors.Any(error => error.Tag is ErrorType.HelpRequestedError or ErrorType.HelpVerbRequestedError))
+        {
+            WriteHelp(parser.ParseArguments(arguments.Select(WithLongHelp), CommandOptions), terminal.Out);
+            return ExitCode.WithinLimits;
+        }
+
+        if (arguments.Length == 0)
+        {
+            WriteHelp(parser.ParseArguments(["help"], CommandOptions), terminal.Error);
+        }
+
+        terminal.Error.WriteLine(Complaint.Of(errors, command, CommandOptions));
+        return ExitCode.CouldNotJudge;
+    }
+
+    private static void WriteHelp(ParserResult<object> parsed, TextWriter writer)
     {
         HelpText help = HelpText.AutoBuild(parsed, text =>
         {
@@ -76,20 +109,9 @@ public static class Program
             text.AddPostOptionsLine("Exit codes: 0 all within limits, 1 findings beyond limits, 2 could not judge, of several briefs the largest; 130 interrupted (143 by SIGTERM).");
             return text;
         });
-        bool asked = errors.All(error => error.Tag is ErrorType.HelpRequestedError or ErrorType.HelpVerbRequestedError or ErrorType.VersionRequestedError);
-        if (errors.Any(error => error.Tag == ErrorType.VersionRequestedError))
+        foreach (string line in help.ToString().ReplaceLineEndings("\n").Split('\n'))
         {
-            terminal.Out.WriteLine(Product.NameAndVersion);
+            writer.WriteLine(line);
         }
-        else
-        {
-            TextWriter writer = asked ? terminal.Out : terminal.Error;
-            foreach (string line in help.ToString().ReplaceLineEndings("\n").Split('\n'))
-            {
-                writer.WriteLine(line);
-            }
-        }
-
-        return asked ? ExitCode.WithinLimits : ExitCode.CouldNotJudge;
     }
 }

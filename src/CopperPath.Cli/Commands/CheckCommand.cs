@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using CopperPath.Cli.Output;
-using CopperPath.Cli.Overlays;
 using CopperPath.Cli.Report;
 using CopperPath.Cli.Report.Html;
 using CopperPath.Diagnostics;
@@ -16,17 +15,27 @@ public static class CheckCommand
     private const string WritingStage = "Writing files";
     private const string StandardOutput = "standard output";
 
+    /// <summary>What the folder of the overview is marked with, so that no report is taken for one.</summary>
+    private const string OverviewCommand = "check of several briefs";
+
     public static int Run(CheckOptions options, Terminal terminal)
     {
-        if (options.PictureWidthPx is < OverlayScene.MinimumWidthPx or > OverlayScene.MaximumWidthPx)
+        if (options.Refusal is { } refusal)
         {
-            terminal.Error.WriteLine(FormattableString.Invariant(
-                $"--picture-width: error OUT002: found {options.PictureWidthPx}; expected {OverlayScene.MinimumWidthPx} to {OverlayScene.MaximumWidthPx} pixels"));
+            terminal.Error.WriteLine(refusal);
             return ExitCode.CouldNotJudge;
         }
 
         string[] briefs = [.. options.Briefs];
-        IReadOnlyList<string> folders = ReportFolders.Of(briefs, options.Output);
+        (IReadOnlyList<string> folders, string overviewFolder) = ReportFolders.Of(briefs, options.Output);
+        string? problem = null;
+        using ReportFolder? overview = briefs.Length == 1 ? null : ReportFolder.Prepare(overviewFolder, OverviewCommand, out problem);
+        if (problem is not null)
+        {
+            terminal.Error.WriteLine(problem);
+            return ExitCode.CouldNotJudge;
+        }
+
         List<(string Brief, Answer Answer)> answers = [];
         for (int i = 0; i < briefs.Length; i++)
         {
@@ -43,31 +52,36 @@ public static class CheckCommand
             answers.Add((briefs[i], CheckOne(briefs[i], folders[i], options, terminal)));
         }
 
-        WriteVerdicts(answers, options, terminal);
-        return answers.Max(answer => answer.Answer.ExitCode);
-    }
-
-    /// <summary>The end of one brief: its exit code, and its verdict in words.</summary>
-    private sealed record Answer(int ExitCode, string Verdict);
-
-    /// <summary>Several briefs are answered together once more at the end.</summary>
-    private static void WriteVerdicts(List<(string Brief, Answer Answer)> answers, CheckOptions options, Terminal terminal)
-    {
-        if (answers.Count == 1)
+        if (overview is null)
         {
-            return;
+            return answers[0].Answer.ExitCode;
         }
 
+        problem = overview.Replace([OverviewPage.Of(
+            [.. answers.Select((answer, i) => new OverviewLine(
+                answer.Brief, answer.Answer.HasReport ? Path.GetRelativePath(overviewFolder, folders[i]) : null, answer.Answer.Verdict, answer.Answer.Worst))])]);
         if (!options.Quiet)
         {
             terminal.Out.WriteLine();
+            terminal.Out.WriteLine(problem is null ? $"Overview: {Path.Combine(overviewFolder, OverviewPage.FileName)}" : "No overview was written.");
         }
 
         foreach ((string brief, Answer answer) in answers)
         {
             terminal.Out.WriteLine($"Verdict of {brief}: {answer.Verdict}");
         }
+
+        if (problem is not null)
+        {
+            terminal.Error.WriteLine(problem);
+            return ExitCode.CouldNotJudge;
+        }
+
+        return answers.Max(answer => answer.Answer.ExitCode);
     }
+
+    /// <summary>The end of one brief: its exit code, its verdict and its worst finding in words, and whether it left a report.</summary>
+    private sealed record Answer(int ExitCode, string Verdict, string? Worst = null, bool HasReport = false);
 
     /// <summary>One brief; whatever goes wrong in it, the others are still judged.</summary>
     private static Answer CheckOne(string brief, string folder, CheckOptions options, Terminal terminal)
@@ -126,7 +140,7 @@ public static class CheckCommand
             terminal.Error.WriteLine(report is null
                 ? "Could not judge: nothing was written."
                 : report.Replace(UndecidedFiles.Of(review, source)) ?? $"Could not judge: the report in {folder} says so.");
-            return Undecided(report is null ? "nothing was written." : "nothing was solved.");
+            return report is null ? Undecided("nothing was written.") : Undecided("nothing was solved.") with { HasReport = true };
         }
 
         // The answer is given before anything is drawn, so that no fault of a picture and no full disk can lose it.
@@ -164,7 +178,7 @@ public static class CheckCommand
         }
 
         bool isLost = problem is not null || parts.Missing.Any(part => part.IsResult);
-        return new Answer(isLost ? ExitCode.CouldNotJudge : ExitCode.Of(review.Verdict), VerdictWords.Of(review));
+        return new Answer(isLost ? ExitCode.CouldNotJudge : ExitCode.Of(review.Verdict), VerdictWords.Of(review), OverviewLine.WorstOf(review), HasReport: problem is null);
     }
 
     private static Review GivenUp(string brief, Exception fault) => new(

@@ -14,18 +14,15 @@ public sealed class CheckOptions
         HelpText = "Folder of the report; an earlier report in it is replaced whole. Default: copperpath-report/NAME beside the brief. With several briefs, each gets a folder of its name inside.")]
     public string? Output { get; set; }
 
-    [Option('p', "pictures", MetaValue = "FORMATS", Separator = ',',
+    [Option('p', "pictures", MetaValue = "FORMATS",
         HelpText = "Formats of the review pictures, parted by commas: png (default), svg, pdf.")]
-    public IEnumerable<PictureFormat> Pictures { get; set; } = [];
+    public string? Pictures { get; set; }
 
-    /// <summary>The formats asked for, each once, or PNG where none was.</summary>
-    internal IReadOnlyList<PictureFormat> PictureFormats => Pictures.Any() ? [.. Pictures.Distinct()] : [PictureFormat.Png];
+    [Option('w', "picture-width", MetaValue = "PIXELS", HelpText = "Width of the review pictures, 600 to 8000; 1800 unless said.")]
+    public string? PictureWidth { get; set; }
 
-    [Option('w', "picture-width", MetaValue = "PIXELS", Default = 1800, HelpText = "Width of the review pictures, 600 to 8000.")]
-    public int PictureWidthPx { get; set; } = 1800;
-
-    [Option("picture-theme", MetaValue = "THEME", Default = OverlayTheme.Light, HelpText = "Ground of the review pictures: light (default) or dark.")]
-    public OverlayTheme PictureTheme { get; set; }
+    [Option("picture-theme", MetaValue = "THEME", HelpText = "Ground of the review pictures: light (default) or dark.")]
+    public string? PictureTheme { get; set; }
 
     [Option('t', "timings", HelpText = "Say how long each stage took.")]
     public bool Timings { get; set; }
@@ -35,6 +32,19 @@ public sealed class CheckOptions
 
     [Option('v', "verbose", HelpText = "Also list notes about the input files.")]
     public bool Verbose { get; set; }
+
+    /// <summary>The formats asked for, each once, or PNG where none was.</summary>
+    internal IReadOnlyList<PictureFormat> PictureFormats => OptionValue.Words<PictureFormat>(Pictures ?? nameof(PictureFormat.Png));
+
+    internal int PictureWidthPx => OptionValue.Number(PictureWidth, 1800);
+
+    internal OverlayTheme Theme => OptionValue.Words<OverlayTheme>(PictureTheme).FirstOrDefault();
+
+    /// <summary>Null, or one line on the first value that can not be used.</summary>
+    internal string? Refusal =>
+        OptionValue.WordRefusal<PictureFormat>("--pictures", Pictures)
+        ?? OptionValue.NumberRefusal("--picture-width", PictureWidth, OverlayScene.MinimumWidthPx, OverlayScene.MaximumWidthPx, "pixels")
+        ?? OptionValue.WordRefusal<OverlayTheme>("--picture-theme", PictureTheme);
 
     [Usage(ApplicationAlias = "copperpath")]
     public static IEnumerable<Example> Examples =>

@@ -5,14 +5,18 @@ namespace CopperPath.Cli.Commands;
 /// <summary>Where the report of each brief goes: no two of one run into the same folder.</summary>
 internal static class ReportFolders
 {
-    /// <param name="briefs">Paths of the briefs.</param>
+    /// <summary>Folder of the page that leads to the reports of several briefs.</summary>
+    private const string OverviewName = "overview";
+
+    /// <param name="briefs">Paths of the briefs; at least one.</param>
     /// <param name="output">The folder asked for, or null for one beside each brief.</param>
-    /// <returns>One folder for each brief, in the same order.</returns>
-    public static IReadOnlyList<string> Of(IReadOnlyList<string> briefs, string? output)
+    /// <returns>One folder for each brief, in the same order, and the one of the page that leads to them.</returns>
+    public static (IReadOnlyList<string> Folders, string Overview) Of(IReadOnlyList<string> briefs, string? output)
     {
         HashSet<string> taken = new(StringComparer.OrdinalIgnoreCase);
-        return [.. briefs.Select(brief => Free(
+        string[] folders = [.. briefs.Select(brief => Free(
             output is null ? Beside(brief) : briefs.Count == 1 ? output : Path.Combine(output, Path.GetFileNameWithoutExtension(brief)), taken))];
+        return (folders, Free(Path.Combine(output ?? Path.GetDirectoryName(Beside(briefs[0]))!, OverviewName), taken));
     }
 
     /// <summary>The folder of a brief that says nothing else.</summary>

@@ -10,25 +10,41 @@ public static class SurveyCommand
 {
     public static int Run(SurveyOptions options, Terminal terminal)
     {
-        if (SurplusArguments.Refusal("survey", "folder or archive", options.Surplus) is { } refusal)
-        {
-            terminal.Error.WriteLine(refusal);
-            return ExitCode.CouldNotJudge;
-        }
-
-        Stopwatch whole = Stopwatch.StartNew();
-        string? problem = null;
-        using NewFile? brief = options.Brief is null ? null : NewFile.Prepare(options.Brief, out problem);
+        string? problem = options.Refusal;
+        using NewFile? brief = options.Brief is null || problem is not null ? null : NewFile.Prepare(options.Brief, out problem);
         if (problem is not null)
         {
             terminal.Error.WriteLine(problem);
             return ExitCode.CouldNotJudge;
         }
 
-        Survey survey = Analysis.Survey(options.Folder, terminal.Progress);
+        string[] folders = [.. options.Folders];
+        int worst = ExitCode.WithinLimits;
+        for (int i = 0; i < folders.Length; i++)
+        {
+            if (folders.Length > 1)
+            {
+                if (i > 0)
+                {
+                    terminal.Out.WriteLine();
+                }
+
+                terminal.Out.WriteLine($"Board {i + 1} of {folders.Length}: {folders[i]}");
+            }
+
+            worst = Math.Max(worst, SurveyOne(folders[i], brief, options, terminal));
+        }
+
+        return worst;
+    }
+
+    private static int SurveyOne(string folder, NewFile? brief, SurveyOptions options, Terminal terminal)
+    {
+        Stopwatch whole = Stopwatch.StartNew();
+        Survey survey = Analysis.Survey(folder, terminal.Progress);
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, survey.Board.Diagnostics, options.Verbose);
-        SurveySummary.Write(terminal.Out, survey.Board, Math.Max(1, options.Nets));
+        SurveySummary.Write(terminal.Out, survey.Board, options.NetCount);
         if (survey.Path is { } path)
         {
             ProposalSummary.Write(terminal.Out, path);
@@ -44,7 +60,7 @@ public static class SurveyCommand
             return ExitCode.CouldNotJudge;
         }
 
-        if (brief?.Write(BriefOf(options.Brief!, options.Folder, survey)) is { } fault)
+        if (brief?.Write(BriefOf(options.Brief!, folder, survey)) is { } fault)
         {
             terminal.Error.WriteLine(fault);
             return ExitCode.CouldNotJudge;

@@ -6,17 +6,14 @@ namespace CopperPath.Cli.Commands;
 [Verb("survey", HelpText = "Say what a folder of fabrication files holds, and write a brief to start from.")]
 public sealed class SurveyOptions
 {
-    [Value(0, MetaName = "FOLDER", Required = true, HelpText = "Folder or zip archive with Gerber and drill files.")]
-    public string Folder { get; set; } = "";
-
-    [Value(1, Hidden = true)]
-    public IEnumerable<string> Surplus { get; set; } = [];
+    [Value(0, MetaName = "FOLDER", Required = true, HelpText = "Folders or zip archives with Gerber and drill files, told one after the other.")]
+    public IEnumerable<string> Folders { get; set; } = [];
 
     [Option('b', "brief", MetaValue = "FILE", HelpText = "Write a starter brief to this file; it is never overwritten.")]
     public string? Brief { get; set; }
 
-    [Option('n', "nets", MetaValue = "COUNT", Default = 12, HelpText = "How many of the largest nets to list.")]
-    public int Nets { get; set; } = 12;
+    [Option('n', "nets", MetaValue = "COUNT", HelpText = "How many of the largest nets to list; 12 unless said.")]
+    public string? Nets { get; set; }
 
     [Option('t', "timings", HelpText = "Say how long each stage took.")]
     public bool Timings { get; set; }
@@ -24,7 +21,14 @@ public sealed class SurveyOptions
     [Option('v', "verbose", HelpText = "Also list notes about the input files.")]
     public bool Verbose { get; set; }
 
+    internal int NetCount => OptionValue.Number(Nets, 12);
+
+    /// <summary>Null, or one line on the first value that can not be used.</summary>
+    internal string? Refusal => Brief is not null && Folders.Skip(1).Any()
+        ? FormattableString.Invariant($"--brief: error CMD001: found {Folders.Count()} folders; expected one: a brief is of one board")
+        : OptionValue.NumberRefusal("--nets", Nets, 1, 1_000_000, "nets");
+
     [Usage(ApplicationAlias = "copperpath")]
     public static IEnumerable<Example> Examples =>
-        [new("Survey the demo board and start a brief", new SurveyOptions { Folder = "boards/furrow-compute/revision-a/x2", Brief = "my-review.yaml" })];
+        [new("Survey the demo board and start a brief", new SurveyOptions { Folders = ["boards/furrow-compute/revision-a/x2"], Brief = "my-review.yaml" })];
 }

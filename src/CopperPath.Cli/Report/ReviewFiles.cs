@@ -33,7 +33,7 @@ internal static class ReviewFiles
         IReadOnlyList<(string Name, OverlayScene Scene)> pictures = [];
         IReadOnlyList<OutputFile> waveforms = [];
         Parallel.Invoke(
-            () => pictures = parts.Make(Pictures, () => ReviewPictures.Of(review, brief, fields, scales, options.PictureTheme, options.PictureWidthPx), []),
+            () => pictures = parts.Make(Pictures, () => ReviewPictures.Of(review, brief, fields, scales, options.Theme, options.PictureWidthPx), []),
             () => waveforms = parts.Make("waveforms", () => WaveformFiles.Of(review), NoFiles));
 
         // The largest come first, so that no core is left alone with one at the end.

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CopperPath.Brief.Yaml;
 using CopperPath.Geometry;
+using CopperPath.OutsideText;
 using CopperPath.Quantities;
 
 namespace CopperPath.Brief;

@@ -1,4 +1,5 @@
 using CopperPath.Brief.Yaml;
+using CopperPath.OutsideText;
 using CopperPath.Quantities;
 
 namespace CopperPath.Brief;

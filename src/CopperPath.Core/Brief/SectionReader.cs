@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using CopperPath.Brief.Yaml;
 using CopperPath.Diagnostics;
+using CopperPath.OutsideText;
 
 namespace CopperPath.Brief;
 

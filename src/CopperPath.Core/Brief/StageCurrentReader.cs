@@ -1,5 +1,6 @@
 using CopperPath.Brief.Yaml;
 using CopperPath.Converter;
+using CopperPath.OutsideText;
 using CopperPath.Quantities;
 
 namespace CopperPath.Brief;

@@ -3,6 +3,7 @@ using CopperPath.Brief;
 using CopperPath.Diagnostics;
 using CopperPath.Electrical;
 using CopperPath.Nets;
+using CopperPath.OutsideText;
 
 namespace CopperPath.Circuit;
 

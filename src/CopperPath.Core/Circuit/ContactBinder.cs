@@ -4,6 +4,7 @@ using CopperPath.Diagnostics;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;
+using CopperPath.OutsideText;
 using CopperPath.Polygons;
 using CopperPath.Quantities;
 

@@ -53,7 +53,13 @@ public sealed class SeveralBriefsTests : IDisposable
             $"Verdict of {_bad}: 1 finding beyond limits.",
             $"Verdict of {_good}: {Good}",
         ]);
-        Directory.GetDirectories(output).Select(Path.GetFileName).Order(StringComparer.Ordinal).ShouldBe(["bad", "brief"]);
+        Directory.GetDirectories(output).Select(Path.GetFileName).Order(StringComparer.Ordinal).ShouldBe(["bad", "brief", "overview"]);
+        string page = File.ReadAllText(Path.Combine(output, "overview", "index.html"));
+        page.ShouldContain("href=\"../bad/report.html\"");
+        page.ShouldContain("href=\"../brief/report.html\"");
+        page.ShouldNotContain("missing/report.html");
+        page.ShouldContain("could not judge: nothing was written.");
+        page.ShouldContain("Its own current warms this copper by");
     }
 
     /// <summary>Briefs of one name, from two folders or with two endings, beside them and in a folder asked for.</summary>
@@ -74,16 +80,15 @@ public sealed class SeveralBriefsTests : IDisposable
         }
     }
 
-    [Theory]
-    [InlineData("survey", "folder or archive")]
-    [InlineData("curve", "brief")]
-    public void CommandsThatTakeOneRefuseASecond(string command, string takes)
+    [Fact]
+    public void SeveralFoldersAreSurveyedInOrderAndTheLargestCodeIsTheAnswer()
     {
-        CommandRun run = CommandRun.Of(command, command == "survey" ? _board.Folder : _good, "second");
+        CommandRun run = CommandRun.Of("survey", _board.Folder, "no-such-folder");
 
         run.ExitCode.ShouldBe(2);
-        run.Output.ShouldBeEmpty();
-        Lines(run.Error).ShouldBe([$"{command}: error CMD001: found 'second' after the first argument; expected one {takes}"]);
+        Lines(run.Output).ShouldContain($"Board 1 of 2: {_board.Folder}");
+        Lines(run.Output).ShouldContain("Board 2 of 2: no-such-folder");
+        run.Errors.ShouldContain(line => line.Contains("no-such-folder: error BRD001", StringComparison.Ordinal));
     }
 
     public void Dispose() => _board.Dispose();

@@ -1,9 +1,11 @@
-namespace CopperPath.Brief;
+namespace CopperPath.OutsideText;
 
 /// <summary>Finds the known name a reader probably meant.</summary>
-internal static class NearestName
+public static class NearestName
 {
-    /// <summary>The known name fewest single-letter edits away, or null when none is near enough to be worth saying.</summary>
+    /// <param name="written">What was written.</param>
+    /// <param name="known">What it may have meant.</param>
+    /// <returns>The known name fewest single-letter edits away, or null when none is near enough to be worth saying.</returns>
     public static string? Of(string written, IEnumerable<string> known)
     {
         // Bounded so that a page of text in the wrong place costs nothing.
