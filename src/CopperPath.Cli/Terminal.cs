@@ -16,13 +16,23 @@ public sealed record Terminal(TextWriter Out, TextWriter Error, bool IsErrorRedi
     private readonly TextWriter _rawError = Error;
 
     /// <summary>Standard output; what is written to it is made visible first.</summary>
-    public TextWriter Out { get; } = new VisibleWriter(Out);
+    public TextWriter Out { get; } = new VisibleWriter(Out, Width);
 
     /// <summary>Standard error, likewise.</summary>
     public TextWriter Error { get; } = new VisibleWriter(Error);
 
     /// <summary>Shows a stage on standard error when a person watches it; silent otherwise.</summary>
     public Action<string>? Progress => IsErrorRedirected ? null : stage => _rawError.Write($"\r\u001b[K{VisibleText.Of(stage)} ...");
+
+    /// <summary>Tells a person who watches standard error what is known so far; silent otherwise.</summary>
+    public void Announce(string line)
+    {
+        EndProgress();
+        if (!IsErrorRedirected)
+        {
+            Error.WriteLine(line);
+        }
+    }
 
     /// <summary>Wipes the progress line.</summary>
     public void EndProgress()

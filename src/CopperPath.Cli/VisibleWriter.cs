@@ -5,9 +5,12 @@ namespace CopperPath.Cli;
 
 /// <summary>
 /// A stream that people watch. Whatever is written to it is made visible, line breaks inside a text too: only
-/// <c>WriteLine</c> ends a line, so that no name in a file can forge one, colour it or wipe it.
+/// <c>WriteLine</c> ends a line, so that no name in a file can forge one, colour it or wipe it. In a window, sentences wider than
+/// it are broken between words.
 /// </summary>
-internal sealed class VisibleWriter(TextWriter inner) : TextWriter
+/// <param name="inner">Where to.</param>
+/// <param name="width">Characters in a line of the window, or null where nobody watches: lines then stay whole for other programs.</param>
+internal sealed class VisibleWriter(TextWriter inner, int? width = null) : TextWriter
 {
     public override Encoding Encoding => inner.Encoding;
 
@@ -21,7 +24,13 @@ internal sealed class VisibleWriter(TextWriter inner) : TextWriter
 
     public override void WriteLine() => inner.WriteLine();
 
-    public override void WriteLine(string? value) => inner.WriteLine(VisibleText.Of(value ?? "", VisibleText.MostOfSentence));
+    public override void WriteLine(string? value)
+    {
+        foreach (string line in BrokenLines.Of(VisibleText.Of(value ?? "", VisibleText.MostOfSentence), width ?? int.MaxValue))
+        {
+            inner.WriteLine(line);
+        }
+    }
 
     public override void Flush() => inner.Flush();
 }

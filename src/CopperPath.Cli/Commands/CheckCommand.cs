@@ -115,14 +115,7 @@ public static class CheckCommand
         Review review;
         try
         {
-            review = Analysis.Check(brief, terminal.Progress, (read, board) =>
-            {
-                terminal.EndProgress();
-                if (!options.Quiet)
-                {
-                    parts.Do(StandardOutput, () => TextSummary.WriteHead(terminal.Out, read, board));
-                }
-            });
+            review = Analysis.Check(brief, terminal.Progress, (read, board) => terminal.Announce(TextSummary.Head(read, board)));
         }
         catch (Exception fault) when (!Fault.IsCancellation(fault))
         {
@@ -190,7 +183,7 @@ public static class CheckCommand
     {
         if (!options.Quiet)
         {
-            TextSummary.WriteAnswer(terminal, review, stretches);
+            TextSummary.WriteAnswer(terminal, review, stretches, options);
         }
         else if (!options.Briefs.Skip(1).Any())
         {

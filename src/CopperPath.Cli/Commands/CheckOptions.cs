@@ -24,13 +24,16 @@ public sealed class CheckOptions
     [Option("picture-theme", MetaValue = "THEME", HelpText = "Ground of the review pictures: light (default) or dark.")]
     public string? PictureTheme { get; set; }
 
+    [Option("tables", HelpText = "Also print the tables: stretches, ranges, converters; the files have them in any case.")]
+    public bool Tables { get; set; }
+
     [Option('t', "timings", HelpText = "Say how long each stage took.")]
     public bool Timings { get; set; }
 
     [Option('q', "quiet", HelpText = "Say the verdict and errors only; the files are written as ever.")]
     public bool Quiet { get; set; }
 
-    [Option('v', "verbose", HelpText = "Also list notes about the input files.")]
+    [Option('v', "verbose", HelpText = "Also list the assumptions, and notes about the input files.")]
     public bool Verbose { get; set; }
 
     /// <summary>The formats asked for, each once, or PNG where none was.</summary>

@@ -44,7 +44,7 @@ public static class SurveyCommand
         Survey survey = Analysis.Survey(folder, terminal.Progress);
         terminal.EndProgress();
         DiagnosticList.Write(terminal.Error, survey.Board.Diagnostics, options.Verbose);
-        SurveySummary.Write(terminal.Out, survey.Board, options.NetCount);
+        SurveySummary.Write(terminal, survey.Board, options.NetCount);
         if (survey.Path is { } path)
         {
             ProposalSummary.Write(terminal.Out, path);

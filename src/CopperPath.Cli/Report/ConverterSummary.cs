@@ -42,15 +42,15 @@ public static class ConverterSummary
         review.Nets.FirstOrDefault(net => ReferenceEquals(net.Bound.Net, loop.SwitchNode))?.Bound.Review.Name
             ?? FormattableString.Invariant($"converter {loop.Converter}, phase {loop.Phase}");
 
-    public static void Write(TextWriter writer, Review review)
+    public static void Write(Terminal terminal, Review review)
     {
         foreach (ConverterFacts facts in review.Brief!.Converters.Select(section => section.Facts))
         {
-            WriteOperatingPoint(writer, facts);
+            WriteOperatingPoint(terminal, facts);
         }
 
-        WriteSwitchNodes(writer, review.SwitchNodes);
-        WriteHotLoops(writer, review);
+        WriteSwitchNodes(terminal, review.SwitchNodes);
+        WriteHotLoops(terminal, review);
     }
 
     public static void Write(Utf8JsonWriter json, Review review)
@@ -114,8 +114,9 @@ public static class ConverterSummary
         json.WriteEndArray();
     }
 
-    private static void WriteOperatingPoint(TextWriter writer, ConverterFacts facts)
+    private static void WriteOperatingPoint(Terminal terminal, ConverterFacts facts)
     {
+        TextWriter writer = terminal.Out;
         BuckStage stage = facts.Stage;
         writer.WriteLine($"Converter {facts.Name}: {QuantityText.Voltage(stage.InputV)} to {QuantityText.Voltage(facts.OutputV)}, {QuantityText.Current(stage.OutputA)}; "
             + $"duty {QuantityText.Percent(stage.Duty)}, {PhasesText(stage)}");
@@ -127,7 +128,7 @@ public static class ConverterSummary
             table.Add([$"  {word}", QuantityText.Current(current.AverageA), QuantityText.Current(current.RmsA)]);
         }
 
-        table.Write(writer);
+        table.Write(writer, terminal.Width);
         writer.WriteLine($"  {Basis}");
         writer.WriteLine();
     }
@@ -162,8 +163,9 @@ public static class ConverterSummary
         json.WriteEndObject();
     }
 
-    private static void WriteSwitchNodes(TextWriter writer, IReadOnlyList<SwitchNodeFacts> nodes)
+    private static void WriteSwitchNodes(Terminal terminal, IReadOnlyList<SwitchNodeFacts> nodes)
     {
+        TextWriter writer = terminal.Out;
         if (nodes.Count == 0)
         {
             return;
@@ -176,13 +178,14 @@ public static class ConverterSummary
                 node.DisplacementA is { } displacementA ? QuantityText.Current(displacementA) : "-", node.SwitchingLossW is { } lossW ? QuantityText.Power(lossW) : "-"]);
         }
 
-        table.Write(writer);
+        table.Write(writer, terminal.Width);
         writer.WriteLine(SwitchNodeBasis);
         writer.WriteLine();
     }
 
-    private static void WriteHotLoops(TextWriter writer, Review review)
+    private static void WriteHotLoops(Terminal terminal, Review review)
     {
+        TextWriter writer = terminal.Out;
         if (review.HotLoops.Count == 0)
         {
             return;
@@ -195,7 +198,7 @@ public static class ConverterSummary
                 loop.HeightM is { } heightM ? QuantityText.Length(heightM) : "none", loop.Inductance is { } inductance ? QuantityText.Inductance(inductance.InductanceH) : "-"]);
         }
 
-        table.Write(writer);
+        table.Write(writer, terminal.Width);
         writer.WriteLine(HotLoopBasis);
         writer.WriteLine();
     }

@@ -10,9 +10,10 @@ public static class SurveySummary
 {
     private const int PartsListed = 6;
 
-    public static void Write(TextWriter writer, Board board, int netCount)
+    public static void Write(Terminal terminal, Board board, int netCount)
     {
-        WriteFiles(writer, board);
+        TextWriter writer = terminal.Out;
+        WriteFiles(terminal, board);
         if (board.Nets is not { } nets)
         {
             writer.WriteLine("No copper layer could be read.");
@@ -47,10 +48,10 @@ public static class SurveySummary
         }
 
         writer.WriteLine();
-        WriteNets(writer, nets, netCount);
+        WriteNets(terminal, nets, netCount);
     }
 
-    private static void WriteFiles(TextWriter writer, Board board)
+    private static void WriteFiles(Terminal terminal, Board board)
     {
         TextTable table = new(["File", "Taken for", "Known from"], [false, false, false]);
         foreach (IdentifiedFile file in board.Files)
@@ -58,10 +59,10 @@ public static class SurveySummary
             table.Add([file.File.Name, FileRoleWords.Of(file), $"{file.Evidence.ToString().ToLowerInvariant()}: {file.Reason}"]);
         }
 
-        table.Write(writer);
+        table.Write(terminal.Out, terminal.Width);
     }
 
-    private static void WriteNets(TextWriter writer, NetList nets, int netCount)
+    private static void WriteNets(Terminal terminal, NetList nets, int netCount)
     {
         bool hasGuesses = nets.Nets.Any(net => net.GuessedParts.Count > 0);
         string[] guessHead = hasGuesses ? ["Parts, guessed from placements"] : [];
@@ -77,10 +78,10 @@ public static class SurveySummary
                 .. guessHead.Select(_ => PartsText(net))]);
         }
 
-        table.Write(writer);
+        table.Write(terminal.Out, terminal.Width);
         if (nets.Nets.Count > netCount)
         {
-            writer.WriteLine(FormattableString.Invariant($"... and {nets.Nets.Count - netCount} smaller ones; --nets lists more."));
+            terminal.Out.WriteLine(FormattableString.Invariant($"... and {nets.Nets.Count - netCount} smaller ones; --nets lists more."));
         }
     }
 

@@ -1,4 +1,5 @@
 using CopperPath.Brief;
+using CopperPath.Cli.Commands;
 using CopperPath.Electrical;
 using CopperPath.Judging;
 using CopperPath.Quantities;
@@ -8,22 +9,41 @@ namespace CopperPath.Cli.Report;
 /// <summary>The answer for the person at the terminal.</summary>
 public static class TextSummary
 {
-    /// <summary>What was found, all but the head, which is written as soon as it is known.</summary>
-    internal static void WriteAnswer(Terminal terminal, Review review, IReadOnlyList<Stretch> stretches)
+    /// <summary>The answer: verdict, worst finding and margin first; tables and assumptions where asked for.</summary>
+    internal static void WriteAnswer(Terminal terminal, Review review, IReadOnlyList<Stretch> stretches, CheckOptions options)
     {
         TextWriter writer = terminal.Out;
-        WriteNets(terminal, review, stretches);
-        ConverterSummary.Write(writer, review);
-        SkinSummary.Write(writer, review);
-        ToleranceText.Write(writer, review.Tolerance);
-        WriteFindings(writer, review.Findings);
-        foreach (string line in review.StatedDefaults)
+        writer.WriteLine($"Verdict: {VerdictWords.Of(review)}");
+        AnswerText.Write(writer, review);
+        writer.WriteLine();
+        writer.WriteLine(Head(review.Brief!, review.Board!));
+        writer.WriteLine();
+        if (options.Tables)
         {
-            writer.WriteLine($"Assumed: {line}");
+            WriteNets(terminal, review, stretches);
+            ConverterSummary.Write(terminal, review);
+            SkinSummary.Write(writer, review);
+            ToleranceText.Write(terminal, review.Tolerance);
         }
 
-        writer.WriteLine();
-        writer.WriteLine($"Verdict: {VerdictWords.Of(review)}");
+        FindingsText.Write(writer, review.Findings);
+        if (options.Verbose)
+        {
+            foreach (string line in review.StatedDefaults)
+            {
+                writer.WriteLine($"Assumed: {line}");
+            }
+        }
+        else
+        {
+            writer.WriteLine($"The review rests on {Counted.Of(review.StatedDefaults.Count, "assumption")}: --verbose lists them.");
+        }
+
+        if (!options.Tables)
+        {
+            writer.WriteLine($"{Counted.Of(stretches.Count, "stretch", "stretches")} of copper reviewed: --tables prints current, drop, loss and rise of each.");
+        }
+
         if (review.Findings.Any(finding => finding.Level != FindingLevel.Remark) || review.Brief!.Waivers.Count > 0)
         {
             writer.WriteLine($"These files: a waiver given for them says `fingerprint: '{review.Board!.Fingerprint}'`.");
@@ -69,17 +89,14 @@ public static class TextSummary
         table.Write(writer);
     }
 
-    /// <summary>What is under review: known as soon as the copper is rebuilt.</summary>
-    public static void WriteHead(TextWriter writer, ReviewBrief brief, Board board)
+    /// <summary>What is under review, in one line: known as soon as the copper is rebuilt.</summary>
+    public static string Head(ReviewBrief brief, Board board)
     {
         string revision = brief.Board.Revision is { } text ? $", revision {text}" : "";
-        writer.WriteLine($"{Product.NameAndVersion}: review of {brief.Board.Name}{revision}");
-        writer.WriteLine(FormattableString.Invariant(
-            $"{board.Nets!.Layers.Count} copper layers, {board.HoleCount} holes, {board.Nets.Nets.Count} nets; ")
+        return $"{brief.Board.Name}{revision}: "
+            + FormattableString.Invariant($"{board.Nets!.Layers.Count} copper layers, {board.HoleCount} holes, {board.Nets.Nets.Count} nets; ")
             + $"ambient {QuantityText.Temperature(brief.AmbientK)}, copper at {QuantityText.Temperature(brief.ConductorK)}, "
-            + $"allowed rise {QuantityText.TemperatureDifference(brief.Limits.TemperatureRiseK)}");
-        writer.WriteLine();
-        writer.Flush();
+            + $"allowed rise {QuantityText.TemperatureDifference(brief.Limits.TemperatureRiseK)}";
     }
 
     private static void WriteNets(Terminal terminal, Review review, IReadOnlyList<Stretch> stretches)
@@ -127,34 +144,6 @@ public static class TextSummary
             writer.WriteLine($"Bounds for the drawn copper: every loss within {SolveAccuracy.Text(accuracy.Loss)}, every drop within {SolveAccuracy.Text(accuracy.Drop)}; "
                 + $"of it {SolveAccuracy.Text(accuracy.Outline)} estimated for outlines, the rest proven.");
             writer.WriteLine($"Estimated: currents of single holes and contacts within {SolveAccuracy.Text(accuracy.HoleAndContact)}.");
-        }
-    }
-
-    private static void WriteFindings(TextWriter writer, IReadOnlyList<Finding> findings)
-    {
-        for (int i = 0; i < findings.Count; i++)
-        {
-            Finding finding = findings[i];
-            string layer = finding.Layer > 0 ? FormattableString.Invariant($"layer {finding.Layer}, ") : "";
-            writer.WriteLine(FormattableString.Invariant(
-                $"{i + 1,3}. [{finding.Rule}] {finding.Subject}: {layer}x {QuantityText.Place(finding.XM)}, y {QuantityText.Place(finding.YM)}"));
-            if (finding.Level == FindingLevel.Remark)
-            {
-                writer.WriteLine("     Remark, not a limit:");
-            }
-
-            writer.WriteLine($"     {finding.Sentence}");
-            writer.WriteLine($"     {finding.Advice}");
-            if (finding.Waiver is { } waiver)
-            {
-                writer.WriteLine($"     Waived by {waiver.By}: {waiver.Reason}");
-            }
-
-        }
-
-        if (findings.Count > 0)
-        {
-            writer.WriteLine();
         }
     }
 }

@@ -15,13 +15,14 @@ internal static class ToleranceText
     /// <summary>A line of the terminal has room for the largest shares; the page and the results have all.</summary>
     private const int MostItems = 3;
 
-    public static void Write(TextWriter writer, ToleranceStudy? study)
+    public static void Write(Terminal terminal, ToleranceStudy? study)
     {
         if (study is null)
         {
             return;
         }
 
+        TextWriter writer = terminal.Out;
         writer.WriteLine();
         writer.WriteLine("Under the ranges of the brief:");
         TextTable table = new(["Stretch of copper", "", "Nominal", "Worst", "Largest shares"], [false, false, true, true, false]);
@@ -35,7 +36,7 @@ internal static class ToleranceText
             }
         }
 
-        table.Write(writer);
+        table.Write(writer, terminal.Width);
         if (study.WarmestK is { } warmestK)
         {
             writer.WriteLine(double.IsFinite(warmestK)

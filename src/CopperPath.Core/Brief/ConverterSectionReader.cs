@@ -7,6 +7,9 @@ namespace CopperPath.Brief;
 /// <summary>Reads <c>converters</c>.</summary>
 internal static class ConverterSectionReader
 {
+    /// <summary>No board carries more at its output; beyond it a prefix was mistaken.</summary>
+    private const double MostCurrentA = 5e3;
+
     private const int MostPhases = 64;
     private const int MostParts = 1000;
 
@@ -45,19 +48,19 @@ internal static class ConverterSectionReader
     {
         string? name = section.Required("name", "`name: core`: what is the converter to be called?") is { } nameNode
             ? context.Values.Text(nameNode, "a name for the converter") : null;
-        double? inputV = Required("input voltage", "`input voltage: 12 V`", Dimension.Voltage);
-        double? outputV = Required("output voltage", "`output voltage: 0.9 V`", Dimension.Voltage);
-        double? loadA = Required("load current", "`load current: 90 A`", Dimension.Current);
+        double? inputV = Required("input voltage", "`input voltage: 12 V`", Dimension.Voltage, 0.1, 2e3, QuantityText.Voltage);
+        double? outputV = Required("output voltage", "`output voltage: 0.9 V`", Dimension.Voltage, 0.01, 2e3, QuantityText.Voltage);
+        double? loadA = Required("load current", "`load current: 90 A`", Dimension.Current, 1e-3, MostCurrentA, QuantityText.Current);
         int? phases = section.Required("phases", "`phases: 4`: how many phases does it claim?") is { } phasesNode
             ? context.Values.WholeNumber(phasesNode, 1, MostPhases) : null;
-        double? switchingHz = Required("switching frequency", "`switching frequency: 500 kHz`, of each phase", Dimension.Frequency);
-        double? inductanceH = Required("inductance", "`inductance: 0.25 uH`, of each phase", Dimension.Inductance);
+        double? switchingHz = Required("switching frequency", "`switching frequency: 500 kHz`, of each phase", Dimension.Frequency, 1e3, 1e9, QuantityText.Frequency);
+        double? inductanceH = Required("inductance", "`inductance: 0.25 uH`, of each phase", Dimension.Inductance, 1e-10, 1, QuantityText.Inductance);
         double? efficiency = ReadEfficiency(section, name ?? "?", context);
         LossShares? shares = ReadLossShares(section, name ?? "?", hasLosses: efficiency < 1, context);
         double? edgeS = DefaultEdgeS;
         if (section.Optional("edge time") is { } edge)
         {
-            edgeS = context.Values.QuantitySi(edge, Dimension.Time, Sign.Positive);
+            edgeS = context.Values.QuantitySi(edge, Dimension.Time, 1e-11, 1e-4, QuantityText.Time);
         }
         else
         {
@@ -84,6 +87,14 @@ internal static class ConverterSectionReader
         }
 
         BuckStage stage = new(phases.Value, inputV.Value, outputV.Value / efficiency.Value, loadA.Value, inductanceH.Value, switchingHz.Value);
+        if (stage.PhaseRippleA > MostCurrentA)
+        {
+            context.Sink.Error(BriefCodes.OutOfRange, section.PositionOf("inductance"),
+                $"a ripple of {QuantityText.Current(stage.PhaseRippleA)} in each inductor of {QuantityText.Inductance(inductanceH.Value)} at {QuantityText.Frequency(switchingHz.Value)}",
+                $"at most {QuantityText.Current(MostCurrentA)}: was a prefix mistaken?");
+            return null;
+        }
+
         return new ConverterSection(
             new ConverterFacts(name, outputV.Value, efficiency.Value, stage, inputBank, outputBank, highSides.Value, lowSides.Value, connector, edgeS.Value)
             {
@@ -91,8 +102,8 @@ internal static class ConverterSectionReader
             },
             section.Position);
 
-        double? Required(string key, string example, Dimension dimension) =>
-            section.Required(key, example) is { } node ? context.Values.QuantitySi(node, dimension, Sign.Positive) : null;
+        double? Required(string key, string example, Dimension dimension, double least, double most, Func<double, string> print) =>
+            section.Required(key, example) is { } node ? context.Values.QuantitySi(node, dimension, least, most, print) : null;
 
         int? ReadCount(string key) => section.Optional(key) is { } node ? context.Values.WholeNumber(node, 1, MostParts) : section.Has(key) ? null : 1;
     }
@@ -170,9 +181,9 @@ internal static class ConverterSectionReader
             int? count = section.Required("count", "`count: 4`: how many of them?") is { } countNode
                 ? context.Values.WholeNumber(countNode, 1, MostParts) : null;
             double? valueF = section.Required("value", "`value: 1800 uF`, of each, at its bias") is { } value
-                ? context.Values.QuantitySi(value, Dimension.Capacitance, Sign.Positive) : null;
+                ? context.Values.QuantitySi(value, Dimension.Capacitance, 1e-12, 100, QuantityText.Capacitance) : null;
             double? esrOhm = section.Required("esr", "`esr: 8 mohm`, equivalent series resistance of each") is { } esr
-                ? context.Values.QuantitySi(esr, Dimension.Resistance, Sign.NotNegative) : null;
+                ? context.Values.QuantitySi(esr, Dimension.Resistance, 0, 100, QuantityText.Resistance) : null;
             if (count is not null && valueF is not null && esrOhm is not null)
             {
                 groups.Add(new CapacitorGroup(count.Value, valueF.Value, esrOhm.Value));
@@ -193,7 +204,7 @@ internal static class ConverterSectionReader
         int? pins = section.Required("pins", "`pins: 3`: how many pins share the supply current?") is { } pinsNode
             ? context.Values.WholeNumber(pinsNode, 1, MostParts) : null;
         double? ratingA = section.Required("rating", "`rating: 9 A`: what may one pin carry with its neighbours loaded?") is { } rating
-            ? context.Values.QuantitySi(rating, Dimension.Current, Sign.Positive) : null;
+            ? context.Values.QuantitySi(rating, Dimension.Current, 1e-3, 1e3, QuantityText.Current) : null;
         return pins is null || ratingA is null ? null : new SupplyConnector(pins.Value, ratingA.Value);
     }
 }

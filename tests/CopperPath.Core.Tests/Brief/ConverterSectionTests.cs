@@ -63,6 +63,25 @@ public sealed class ConverterSectionTests
     public void WordsThatNameNothingAreQuestioned(string current, string hint) =>
         Read(Core, current).Diagnostics.ShouldContain(d => d.Code == BriefCodes.StageCurrent && d.Expected.Contains(hint, StringComparison.Ordinal));
 
+    /// <summary>Slips of a prefix: milli for mega, kilo too many, ripple beyond any board. Bounds are common practice, no source.</summary>
+    [Theory]
+    [InlineData("switching frequency: 500 kHz", "switching frequency: 1.2 mHz", "a frequency from 1.00 kHz to 1.00 GHz")]
+    [InlineData("load current: 90 A", "load current: 12 kA", "a current from 1.00 mA to 5.00 kA")]
+    [InlineData("inductance: 0.25 uH", "inductance: 0.25 nH", "was a prefix mistaken?")]
+    [InlineData("inductance: 0.25 uH", "inductance: 0.25 pH", "an inductance from 100 pH to 1.00 H")]
+    [InlineData("input voltage: 12 V", "input voltage: 12 kV", "a voltage from 100 mV to 2.00 kV")]
+    [InlineData("edge time: 4 ns", "edge time: 4 s", "a time from 10.0 ps to 100 µs")]
+    [InlineData("value: 22 uF", "value: 22 kF", "a capacitance from 1.00 pF to 100 F")]
+    [InlineData("esr: 2 mohm", "esr: 2 Mohm", "to 100 Ω")]
+    [InlineData("rating: 9 A", "rating: 9 kA", "a current from 1.00 mA to 1.00 kA")]
+    public void ASlipOfAPrefixIsQuestioned(string right, string slip, string expected)
+    {
+        string brief = Core.Replace(right, slip, StringComparison.Ordinal);
+        CopperPath.Diagnostics.Diagnostic found = Read(brief, "enters: 1 A").Diagnostics.First(d => d.Code == BriefCodes.OutOfRange);
+
+        found.Expected.ShouldContain(expected);
+    }
+
     [Fact]
     public void AConverterThatRaisesTheVoltageIsRefused() =>
         Read(Core.Replace("output voltage: 0.9 V", "output voltage: 11 V", StringComparison.Ordinal), "enters: 1 A")
