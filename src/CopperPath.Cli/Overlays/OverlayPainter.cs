@@ -40,14 +40,7 @@ public static partial class OverlayPainter
     {
         FieldSummary field = Summary(scene);
         OverlayLayout layout = OverlayArranger.Arrange(scene, field);
-        using SKBitmap bitmap = new(new SKImageInfo(
-            layout.Size.Width, layout.Size.Height, SKColorType.Rgba8888, SKAlphaType.Opaque));
-        using (SKCanvas canvas = new(bitmap))
-        {
-            new ScenePainter(canvas, scene, field, layout).Paint();
-        }
-
-        return PngFile.Of(bitmap);
+        return PngOf(layout.Size, canvas => new ScenePainter(canvas, scene, field, layout).Paint());
     }
 
     /// <summary>The picture as SVG: copper and marks as curves, text as text, the field as an embedded raster.</summary>
@@ -56,13 +49,7 @@ public static partial class OverlayPainter
     {
         FieldSummary field = Summary(scene);
         OverlayLayout layout = OverlayArranger.Arrange(scene, field);
-        using MemoryStream stream = new();
-        using (SKCanvas canvas = SKSvgCanvas.Create(SKRect.Create(layout.Size.Width, layout.Size.Height), stream))
-        {
-            new ScenePainter(canvas, scene, field, layout).Paint();
-        }
-
-        return Encoding.UTF8.GetBytes(Portable(Encoding.UTF8.GetString(stream.ToArray()), layout.Size));
+        return SvgOf(layout.Size, canvas => new ScenePainter(canvas, scene, field, layout).Paint());
     }
 
     /// <summary>The picture as one PDF page as wide as an A3 sheet, the typeface embedded.</summary>
@@ -71,13 +58,40 @@ public static partial class OverlayPainter
     {
         FieldSummary field = Summary(scene);
         OverlayLayout layout = OverlayArranger.Arrange(scene, field);
-        float pointsPerPx = A3LandscapeWidthPt / layout.Size.Width;
+        return PdfOf(layout.Size, canvas => new ScenePainter(canvas, scene, field, layout).Paint());
+    }
+
+    internal static byte[] PngOf(SKSizeI size, Action<SKCanvas> paint)
+    {
+        using SKBitmap bitmap = new(new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Opaque));
+        using (SKCanvas canvas = new(bitmap))
+        {
+            paint(canvas);
+        }
+
+        return PngFile.Of(bitmap);
+    }
+
+    internal static byte[] SvgOf(SKSizeI size, Action<SKCanvas> paint)
+    {
+        using MemoryStream stream = new();
+        using (SKCanvas canvas = SKSvgCanvas.Create(SKRect.Create(size.Width, size.Height), stream))
+        {
+            paint(canvas);
+        }
+
+        return Encoding.UTF8.GetBytes(Portable(Encoding.UTF8.GetString(stream.ToArray()), size));
+    }
+
+    internal static byte[] PdfOf(SKSizeI size, Action<SKCanvas> paint)
+    {
+        float pointsPerPx = A3LandscapeWidthPt / size.Width;
         using MemoryStream stream = new();
         using (SKDocument document = SKDocument.CreatePdf(stream))
         {
-            SKCanvas canvas = document.BeginPage(A3LandscapeWidthPt, layout.Size.Height * pointsPerPx);
+            SKCanvas canvas = document.BeginPage(A3LandscapeWidthPt, size.Height * pointsPerPx);
             canvas.Scale(pointsPerPx);
-            new ScenePainter(canvas, scene, field, layout).Paint();
+            paint(canvas);
             document.EndPage();
             document.Close();
         }

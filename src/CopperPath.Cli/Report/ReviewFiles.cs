@@ -1,5 +1,6 @@
 using CopperPath.Cli.Commands;
 using CopperPath.Cli.Overlays;
+using CopperPath.Cli.Overlays.Stages;
 using CopperPath.Cli.Report.Html;
 using CopperPath.Cli.Report.Tables;
 
@@ -31,6 +32,11 @@ internal static class ReviewFiles
         IReadOnlyList<LayerField> fields = parts.Make("fields of the pictures", () => LayerField.Of(review), []);
         ReviewScales scales = parts.Make("scales of the pictures", () => new ReviewScales(fields), new ReviewScales([]));
         IReadOnlyList<(string Name, OverlayScene Scene)> pictures = [];
+        IReadOnlyList<(string Name, StageScene Scene)> stages = parts.Make(
+            StagePictures.Name,
+            () => StagePictures.Of(
+                review, stretches, PicturedArea.Of(review, fields, scales.Density()), ReviewPictures.FingerprintOf(review, brief), options.Theme, options.PictureWidthPx),
+            []);
         IReadOnlyList<OutputFile> waveforms = [];
         Parallel.Invoke(
             () => pictures = parts.Make(Pictures, () => ReviewPictures.Of(review, brief, fields, scales, options.Theme, options.PictureWidthPx), []),
@@ -39,9 +45,11 @@ internal static class ReviewFiles
         // The largest come first, so that no core is left alone with one at the end.
         IReadOnlyList<OutputFile> shown = Made(
         [
-            () => parts.Make(HtmlReport.FileName, () => [HtmlReport.Of(review, stretches, brief, grids, scales, waveforms, parts)], NoFiles),
+            () => parts.Make(HtmlReport.FileName, () => [HtmlReport.Of(review, stretches, brief, grids, scales, waveforms, stages.Count > 0 ? stages[0].Scene : null, parts)], NoFiles),
             .. pictures.SelectMany(picture => options.PictureFormats.Select<PictureFormat, Func<IReadOnlyList<OutputFile>>>(
-                format => () => Painted($"{picture.Name}.{OverlayPainter.EndingOf(format)}", picture.Scene, format, parts))),
+                format => () => Painted($"{picture.Name}.{OverlayPainter.EndingOf(format)}", () => OverlayPainter.Paint(picture.Scene, format), parts))),
+            .. stages.SelectMany(picture => options.PictureFormats.Select<PictureFormat, Func<IReadOnlyList<OutputFile>>>(
+                format => () => Painted($"{picture.Name}.{OverlayPainter.EndingOf(format)}", () => StagePainter.Paint(picture.Scene, format), parts))),
             () => waveforms,
         ]);
         return [.. results, .. shown];
@@ -52,6 +60,6 @@ internal static class ReviewFiles
     private static IReadOnlyList<OutputFile> Made(Func<IReadOnlyList<OutputFile>>[] jobs) =>
         [.. OnAllCores.Of(jobs, job => job()).SelectMany(files => files)];
 
-    private static IReadOnlyList<OutputFile> Painted(string name, OverlayScene scene, PictureFormat format, ReportParts parts) =>
-        parts.Make(name, () => [new OutputFile(name, OverlayPainter.Paint(scene, format))], NoFiles);
+    private static IReadOnlyList<OutputFile> Painted(string name, Func<byte[]> paint, ReportParts parts) =>
+        parts.Make(name, () => [new OutputFile(name, paint())], NoFiles);
 }

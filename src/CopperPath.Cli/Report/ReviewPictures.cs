@@ -186,6 +186,6 @@ internal static class ReviewPictures
     }
 
     /// <summary>Fingerprint of all that was read: the board's files and the brief.</summary>
-    private static string FingerprintOf(Review review, BriefSource brief) => Fingerprint.Of(
+    public static string FingerprintOf(Review review, BriefSource brief) => Fingerprint.Of(
         [.. review.Board!.Files.Select(file => (file.File.Name, file.File.Bytes)), (BriefSource.EntryName, brief.Bytes)]);
 }

@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Text;
+using CopperPath.Cli.Overlays.Stages;
 using CopperPath.Judging;
 
 namespace CopperPath.Cli.Report.Html;
@@ -18,10 +19,11 @@ internal static class HtmlReport
     /// <param name="grids">The fields, sampled.</param>
     /// <param name="scales">The scales of the pictures.</param>
     /// <param name="waveforms">A picture for each converter of the brief.</param>
+    /// <param name="stages">The stages on the board; null where they could not be laid out.</param>
     /// <param name="parts">Told which section could not be made; the page then says so in its place.</param>
     public static OutputFile Of(
         Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, IReadOnlyList<FieldGrid> grids, ReviewScales scales,
-        IReadOnlyList<OutputFile> waveforms, ReportParts parts)
+        IReadOnlyList<OutputFile> waveforms, StageScene? stages, ReportParts parts)
     {
         ConductorRating rating = ConductorRating.Shown(review.Brief!.Limits.JudgeBy, review.Stack!);
         (string json, string bytes) = parts.Make($"{FileName}, data of the board view", () => BoardData.Of(review, rating, grids, scales), ("{}", ""));
@@ -39,7 +41,7 @@ internal static class HtmlReport
             <nav aria-label="Sections">{Contents(capacity, tolerance, converters)}</nav>
             </header>
             <main>
-            {Section("summary", () => SummarySection.Of(review, stretches, rating))}
+            {Section("summary", () => SummarySection.Of(review, stretches, rating, stages))}
             {Section("path", () => PowerPathSection.Of(stretches))}
             {Section("board", () => BoardSection.Of(review, grids))}
             {Section("findings", () => FindingsSection.Of(review))}

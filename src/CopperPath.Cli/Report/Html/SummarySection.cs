@@ -1,3 +1,4 @@
+using CopperPath.Cli.Overlays.Stages;
 using CopperPath.Judging;
 using CopperPath.Quantities;
 
@@ -8,7 +9,7 @@ internal static class SummarySection
 {
     private const int WorstShown = 4;
 
-    public static Markup Of(Review review, IReadOnlyList<Stretch> stretches, ConductorRating rating)
+    public static Markup Of(Review review, IReadOnlyList<Stretch> stretches, ConductorRating rating, StageScene? stages)
     {
         (string look, string sign) = review.Verdict switch
         {
@@ -21,7 +22,10 @@ internal static class SummarySection
             <section id="summary" aria-labelledby="summary-head">
             <h2 id="summary-head">Summary</h2>
             <p class="verdict {look}"><span class="sign" aria-hidden="true">{sign}</span><strong>{char.ToUpperInvariant(word[0])}{word[1..]}</strong> <span>{VerdictWords.Of(review)}</span></p>
-            {Worst(review)}
+            <div class="first">
+            {(stages is null ? Markup.Nothing : StageFigure.Of(stages, review))}
+            <div>{Worst(review)}</div>
+            </div>
             <h3>Margins</h3>
             <dl class="facts">
             {Margins(review, stretches)}
@@ -67,6 +71,7 @@ internal static class SummarySection
         <p class="card-head">{FindingMark.Of(finding, number)} {finding.Subject}</p>
         {Big(finding)}
         <p>{finding.Sentence}</p>
+        <p class="remedy">{finding.Advice}</p>
         {FlyButton.To(finding, number)}
         </li>
         """;
