@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using CopperPath.Cli.Output;
+using CopperPath.Cli.Overlays.Stages;
 using CopperPath.Cli.Report;
 using CopperPath.Cli.Report.Starter;
 
@@ -12,6 +13,7 @@ public static class SurveyCommand
     {
         string? problem = options.Refusal;
         using NewFile? brief = options.Brief is null || problem is not null ? null : NewFile.Prepare(options.Brief, out problem);
+        using NewFile? picture = options.Picture is null || problem is not null ? null : NewFile.Prepare(options.Picture, out problem);
         if (problem is not null)
         {
             terminal.Error.WriteLine(problem);
@@ -32,13 +34,13 @@ public static class SurveyCommand
                 terminal.Out.WriteLine($"Board {i + 1} of {folders.Length}: {folders[i]}");
             }
 
-            worst = Math.Max(worst, SurveyOne(folders[i], brief, options, terminal));
+            worst = Math.Max(worst, SurveyOne(folders[i], brief, picture, options, terminal));
         }
 
         return worst;
     }
 
-    private static int SurveyOne(string folder, NewFile? brief, SurveyOptions options, Terminal terminal)
+    private static int SurveyOne(string folder, NewFile? brief, NewFile? picture, SurveyOptions options, Terminal terminal)
     {
         Stopwatch whole = Stopwatch.StartNew();
         Survey survey = Analysis.Survey(folder, terminal.Progress);
@@ -57,6 +59,12 @@ public static class SurveyCommand
 
         if (survey.Board.Nets is null)
         {
+            return ExitCode.CouldNotJudge;
+        }
+
+        if (picture?.Write(StagePainter.Paint(StagePictures.OfSurvey(survey, Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)))), SurveyOptions.FormatOf(options.Picture!)!.Value)) is { } unwritten)
+        {
+            terminal.Error.WriteLine(unwritten);
             return ExitCode.CouldNotJudge;
         }
 

@@ -81,7 +81,7 @@ internal sealed class NewFile : IDisposable
         }
     });
 
-    private static string Exists(string path) => $"{path}: error OUT002: found a file of that name; expected a new one, a brief is never overwritten";
+    private static string Exists(string path) => $"{path}: error OUT002: found a file of that name; expected a new one, nothing is overwritten";
 
     private static string Unwritable(string path, Exception e) =>
         $"{path}: error OUT001: found a file that can not be written ({e.Message}); expected a place that can";

@@ -12,7 +12,7 @@ namespace CopperPath.Cli.Report;
 internal static class PicturedArea
 {
     /// <summary>Room left around what is shown, share of its larger side.</summary>
-    private const double WholeMarginShare = 0.04;
+    public const double WholeMarginShare = 0.04;
     private const double PartMarginShare = 0.1;
 
     /// <summary>Above this share of the whole view a part would hardly be larger than the whole.</summary>

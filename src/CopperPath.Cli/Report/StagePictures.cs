@@ -4,6 +4,7 @@ using CopperPath.Cli.Overlays.Stages;
 using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Nets;
+using CopperPath.PowerPath;
 using CopperPath.Quantities;
 
 namespace CopperPath.Cli.Report;
@@ -13,6 +14,8 @@ internal static class StagePictures
 {
     /// <summary>Name of the picture of all layers, without its ending.</summary>
     public const string Name = "stages";
+
+    private const int SurveyWidthPx = 1800;
 
     /// <param name="review">A review with at least one net.</param>
     /// <param name="stretches">Its stretches.</param>
@@ -32,6 +35,37 @@ internal static class StagePictures
         }
 
         return pictures;
+    }
+
+    /// <summary>The stages that the copper suggests, all layers folded into one.</summary>
+    /// <param name="survey">A survey with nets.</param>
+    /// <param name="name">What the board is called.</param>
+    public static StageScene OfSurvey(Survey survey, string name)
+    {
+        Board board = survey.Board;
+        int[] layers = [.. board.Nets!.Layers.Select(layer => layer.Number)];
+        IReadOnlyList<StageProposal> stages = survey.Path?.Stages ?? [];
+        HashSet<Net> staged = [.. stages.Select(stage => stage.Net)];
+        (StageProposal[] Stages, Net Net)[] nets = [.. stages.GroupBy(stage => stage.Net, ReferenceEqualityComparer.Instance)
+            .Select(group => (group.ToArray(), (Net)group.Key!)).OrderBy(net => KindOf(net.Item1[0].Role))];
+        BoxNm whole = board.Bounds.GrownBy((long)(PicturedArea.WholeMarginShare * Math.Max(board.Bounds.WidthNm, board.Bounds.HeightNm)));
+        return new StageScene(
+            new TitleBlock(name, "", "all layers folded into one", stages.Count > 0 ? "Power path proposed from the copper alone; confirm each stage" : "No converter was recognised", [], Product.NameAndVersion, ""),
+            whole,
+            board.Profile,
+            [.. board.Nets.Nets.Where(net => !staged.Contains(net)).SelectMany(net => IslandsOn(net, layers))],
+            [.. nets.GroupBy(net => KindOf(net.Stages[0].Role)).Select(kind => new StageInWords(
+                kind.Key,
+                kind.Count() == 1 ? kind.First().Net.Name : FormattableString.Invariant($"{kind.Count()} × {StageWords.Of(kind.Key)}"),
+                kind.Count() == 1 ? StageWords.Of(kind.Key) : string.Join(", ", kind.Select(net => net.Net.Name))))],
+            [.. nets.Select(net => new StageFill(
+                KindOf(net.Stages[0].Role), net.Net.Name, $"{ProposalSummary.NameOf(net.Stages[0])}, {ProposalSummary.ConfidenceText(net.Stages[0])}", [.. IslandsOn(net.Net, layers)]))],
+            [.. stages.SelectMany(stage => stage.Parts).Select(part => part.Part).Distinct().Where(part => part.IsNamed)
+                .Select(part => new StagePartMark(part.Name, BoxNm.Around(part.Pads.Select(pad => pad.Box))))],
+            [],
+            SeenFromBelow: false,
+            OverlayTheme.Light,
+            SurveyWidthPx);
     }
 
     private static StageScene SceneOf(
@@ -105,6 +139,15 @@ internal static class StagePictures
             }
         }
     }
+
+    private static StageKind KindOf(StageRole role) => role switch
+    {
+        StageRole.Feed or StageRole.FeedReturn => StageKind.Feed,
+        StageRole.Input or StageRole.HighSideSupply => StageKind.Input,
+        StageRole.SwitchNode => StageKind.SwitchNode,
+        StageRole.Output => StageKind.Output,
+        _ => StageKind.Return,
+    };
 
     private static StageKind KindOf(NetRole role) => role switch
     {

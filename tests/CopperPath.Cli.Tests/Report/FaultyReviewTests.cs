@@ -66,12 +66,12 @@ public sealed class FaultyReviewTests : IDisposable
         Review sound = Analysis.Check(Neck());
         ReportParts parts = new();
 
-        // A board without a name breaks the title of every picture and nothing else.
+        // A board without a name breaks the title of every picture of a layer and nothing else.
         Review faulty = sound with { Brief = sound.Brief! with { Board = sound.Brief.Board with { Name = null! } } };
         IReadOnlyList<OutputFile> files = ReviewFiles.Of(faulty, Stretch.Of(faulty), BriefSource.Of("brief.yaml", faulty), new CheckOptions(), parts);
 
         files.Select(file => file.Name).ShouldBe(
-            ["results.json", "findings.sarif", "nets.csv", "terminals.csv", "plated-holes.csv", "sections.csv", "findings.csv", "report.html"]);
+            ["results.json", "findings.sarif", "nets.csv", "terminals.csv", "plated-holes.csv", "sections.csv", "findings.csv", "report.html", "stages.png", "stages-top.png", "stages-bottom.png"]);
         parts.Missing.Select(part => part.Name).ShouldBe(["layer-1.png", "rise-layer-1.png"]);
         parts.Missing.ShouldAllBe(part => !part.IsResult && part.ToString().Contains(": error OUT005: found a fault while it was made (", StringComparison.Ordinal));
     }

@@ -78,7 +78,7 @@ public sealed class HostileNamesTests : IDisposable
         }
 
         string folder = Path.Combine(_board.Folder, "out");
-        CommandRun run = CommandRun.Of("check", brief, "--output", folder, "--pictures", "svg", "--verbose");
+        CommandRun run = CommandRun.Of("check", brief, "--output", folder, "--pictures", "svg", "--verbose", "--tables");
         CommandRun survey = CommandRun.Of("survey", _board.Folder, "--verbose");
 
         run.ExitCode.ShouldBe(1, run.Output + run.Error);

@@ -9,7 +9,7 @@ public sealed class ReportWordsTests(ReviewedNeck review) : IClassFixture<Review
     [Fact]
     public void TheHeatBalanceOfTheTerminalStandsInThePage()
     {
-        string[] lines = CommandRun.Of("check", review.Brief, "--output", review.Folder).Output.Split('\n', StringSplitOptions.TrimEntries);
+        string[] lines = CommandRun.Of("check", review.Brief, "--output", review.Folder, "--tables").Output.Split('\n', StringSplitOptions.TrimEntries);
         string page = WebUtility.HtmlDecode(review.Text("report.html"));
         int first = Array.FindIndex(lines, line => line.StartsWith("Own mean and peak: ", StringComparison.Ordinal));
 

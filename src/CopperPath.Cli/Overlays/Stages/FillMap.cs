@@ -10,11 +10,15 @@ internal sealed class FillMap
     /// <summary>Side of a cell, pixels.</summary>
     public const int CellPx = 4;
 
+    /// <summary>Below this many times its plate a fill would hardly be seen under it.</summary>
+    private const float SmallFill = 2;
+
     private readonly SKRect _view;
     private readonly int _columns;
     private readonly int _rows;
     private readonly int[] _seen;
     private readonly bool[] _taken;
+    private readonly Dictionary<int, (float X, float Y)> _middles = [];
 
     /// <param name="view">The board view, pixels.</param>
     /// <param name="fills">Paths of the fills in drawing order, with their numbers.</param>
@@ -57,7 +61,10 @@ internal sealed class FillMap
         }
     }
 
-    /// <summary>The free place for a plate at which it lies on its fill, or nearest to it and over as little other copper as may be.</summary>
+    /// <summary>
+    /// The free place for a plate at which it lies on its fill, or nearest to it and over as little other copper as may be. A fill
+    /// that is hardly larger than its plate is not hidden by it: the plate then stands beside.
+    /// </summary>
     /// <param name="fill">Number of the fill.</param>
     /// <param name="size">Size of the plate.</param>
     /// <returns>The plate and, where it does not lie on its fill, a place on the fill; null without any free place.</returns>
@@ -69,6 +76,7 @@ internal sealed class FillMap
         int[] foreign = Sums(cell => _seen[cell] >= 0 && _seen[cell] != fill);
         int[] taken = Sums(cell => _taken[cell]);
         (float[] distance, int[] nearest) = DistancesTo(fill);
+        bool isSmall = CellsOf(fill) < SmallFill * width * height;
         (float cost, int left, int top)? best = null;
         for (int top = 0; top + height <= _rows; top++)
         {
@@ -81,8 +89,8 @@ internal sealed class FillMap
 
                 float area = width * height;
                 int middle = ((top + (height / 2)) * _columns) + left + (width / 2);
-                float off = 1 - (Sum(own, left, top, width, height) / area);
-                float cost = (4 * off) + (6 * Sum(foreign, left, top, width, height) / area) + (distance[middle] / 12)
+                float on = Sum(own, left, top, width, height) / area;
+                float cost = (4 * (isSmall ? 2 * on : 1 - on)) + (6 * Sum(foreign, left, top, width, height) / area) + (distance[middle] / 12)
                     + (DistanceToMiddle(fill, left + (width / 2), top + (height / 2)) / 400);
                 if (best is null || cost < best.Value.cost)
                 {
@@ -98,7 +106,7 @@ internal sealed class FillMap
 
         SKRect plate = SKRect.Create(_view.Left + (place.left * CellPx), _view.Top + (place.top * CellPx), size.Width, size.Height);
         int centre = ((place.top + (height / 2)) * _columns) + place.left + (width / 2);
-        bool isOnFill = Sum(own, place.left, place.top, width, height) >= 0.5f * width * height;
+        bool isOnFill = !isSmall && Sum(own, place.left, place.top, width, height) >= 0.5f * width * height;
         return (plate, isOnFill || nearest[centre] < 0 ? null : PointOf(nearest[centre]));
     }
 
@@ -107,8 +115,6 @@ internal sealed class FillMap
         (float x, float y) = MiddleOf(fill);
         return MathF.Abs(x - column) + MathF.Abs(y - row);
     }
-
-    private readonly Dictionary<int, (float X, float Y)> _middles = [];
 
     private (float X, float Y) MiddleOf(int fill)
     {

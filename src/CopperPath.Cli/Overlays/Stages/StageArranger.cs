@@ -25,7 +25,7 @@ internal static class StageArranger
         ViewTransform transform = new(scene.ViewNm, view.Left, view.Top, pixelsPerNm, scene.SeenFromBelow);
         List<AxisTick> ticks = TicksOf(scene, view, transform);
         float foot = view.Bottom + (52 * unit);
-        texts.Add(Line($"mm from the files' origin{(scene.SeenFromBelow ? ", seen from below" : "")}   ·   {string.Join("   ·   ", scene.Title.Conditions)}", margin, foot + (14 * unit), 15 * unit, false, Ink.Muted));
+        texts.Add(Line($"mm from the files' origin{(scene.SeenFromBelow ? ", seen from below" : "")}{string.Concat(scene.Title.Conditions.Select(condition => "   ·   " + condition))}", margin, foot + (14 * unit), 15 * unit, false, Ink.Muted));
         texts.Add(Line($"{scene.Title.ToolVersion}{(scene.Title.InputHash.Length > 0 ? $"   ·   inputs {scene.Title.InputHash}" : "")}", margin, foot + (38 * unit), 15 * unit, false, Ink.Muted));
 
         List<SKPath> paths = [.. scene.Fills.Select(fill => CopperPaths.Of(fill.Copper, transform))];
@@ -61,11 +61,12 @@ internal static class StageArranger
     {
         float gap = 34 * unit;
         float width = (scene.WidthPx - (2 * margin) - (gap * (scene.Ribbon.Count - 1))) / Math.Max(1, scene.Ribbon.Count);
-        float height = 58 * unit;
+        float room = width - (30 * unit);
+        IReadOnlyList<string>[] facts = [.. scene.Ribbon.Select(stage => PictureFonts.Wrap(stage.Facts, 15 * unit, false, room))];
+        float height = (38 + (20 * facts.Select(lines => lines.Count).DefaultIfEmpty(0).Max())) * unit;
         float top = y;
         List<RibbonChip> chips = [.. scene.Ribbon.Select((stage, k) => new RibbonChip(
-            SKRect.Create(margin + (k * (width + gap)), top, width, height), stage.Kind,
-            Fitted(stage.Name, 17 * unit, true, width - (30 * unit)), Fitted(stage.Facts, 15 * unit, false, width - (30 * unit))))];
+            SKRect.Create(margin + (k * (width + gap)), top, width, height), stage.Kind, Fitted(stage.Name, 17 * unit, true, room), facts[k]))];
         y += chips.Count == 0 ? 0 : height + (24 * unit);
         return chips;
     }
@@ -116,7 +117,7 @@ internal static class StageArranger
         }
 
         List<SKRect> taken = [.. marks.Select(mark => SKRect.Inflate(DiscOf(mark.At, radius), 2 * unit, 2 * unit))];
-        for (int i = 0; i < marks.Count; i++)
+        for (int i = 0; i < marks.Count && scene.EndsHaveText; i++)
         {
             SKPoint at = marks[i].At;
             float width = PictureFonts.WidthPx(marks[i].End.Text, size, true);

@@ -27,8 +27,8 @@ public sealed record StageLayout(
 /// <param name="Box">Its box; an arrow leads to the next.</param>
 /// <param name="Kind">Accent.</param>
 /// <param name="Head">First line.</param>
-/// <param name="Facts">Second line.</param>
-public sealed record RibbonChip(SKRect Box, StageKind Kind, string Head, string Facts);
+/// <param name="Facts">Lines below it.</param>
+public sealed record RibbonChip(SKRect Box, StageKind Kind, string Head, IReadOnlyList<string> Facts);
 
 /// <summary>A mark of an axis.</summary>
 /// <param name="At">On the edge of the view.</param>

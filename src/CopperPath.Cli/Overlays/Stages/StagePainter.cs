@@ -164,7 +164,11 @@ public static class StagePainter
             canvas.DrawRoundRect(chip.Box, 5 * hair, 5 * hair, edge);
             canvas.DrawRoundRect(SKRect.Create(chip.Box.Left, chip.Box.Top, 9 * hair, chip.Box.Height), 5 * hair, 5 * hair, bar);
             PictureFonts.Draw(canvas, chip.Head, new SKPoint(chip.Box.Left + (20 * hair), chip.Box.Top + (24 * hair)), SKTextAlign.Left, 17 * hair, true, accent);
-            PictureFonts.Draw(canvas, chip.Facts, new SKPoint(chip.Box.Left + (20 * hair), chip.Box.Top + (46 * hair)), SKTextAlign.Left, 15 * hair, false, palette.Main);
+            for (int n = 0; n < chip.Facts.Count; n++)
+            {
+                PictureFonts.Draw(canvas, chip.Facts[n], new SKPoint(chip.Box.Left + (20 * hair), chip.Box.Top + ((46 + (20 * n)) * hair)), SKTextAlign.Left, 15 * hair, false, palette.Main);
+            }
+
             if (k + 1 < layout.Ribbon.Count)
             {
                 Arrow(canvas, chip.Box.Right + (6 * hair), layout.Ribbon[k + 1].Box.Left - (6 * hair), chip.Box.MidY, palette.Muted, hair);

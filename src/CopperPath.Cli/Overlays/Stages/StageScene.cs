@@ -33,6 +33,9 @@ public sealed record StageScene(
     /// <summary>Text and lines this much larger than on a sheet of their own; for pictures shown small.</summary>
     public float TextScale { get; init; } = 1;
 
+    /// <summary>False where amperes are not written beside the marks.</summary>
+    public bool EndsHaveText { get; init; } = true;
+
     /// <summary>What lengths of text and lines are counted in, pixels.</summary>
     internal float UnitPx => TextScale * WidthPx / BaseWidthPx;
 
