@@ -41,7 +41,7 @@ public sealed class CheckOptions
 
     internal int PictureWidthPx => OptionValue.Number(PictureWidth, 1800);
 
-    internal OverlayTheme Theme => OptionValue.Words<OverlayTheme>(PictureTheme).FirstOrDefault();
+    internal OverlayTheme Theme => OptionValue.Words<OverlayTheme>(PictureTheme) is [var theme, ..] ? theme : OverlayTheme.Light;
 
     /// <summary>Null, or one line on the first value that can not be used.</summary>
     internal string? Refusal =>

@@ -1,6 +1,5 @@
 using CopperPath.Cli.Report.Html;
 using CopperPath.Judging;
-using CopperPath.Quantities;
 
 namespace CopperPath.Cli.Report;
 

@@ -1,5 +1,4 @@
 using System.Text;
-using CopperPath.Judging;
 
 namespace CopperPath.Cli.Report.Html;
 
