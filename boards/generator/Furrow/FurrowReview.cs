@@ -50,8 +50,8 @@ public static class FurrowReview
     [
         "ambient: 45 degC",
         "limits:",
-        "  # 45 degC of air and 40 K from the parts leave 20 K before capacitors of 105 degC are at their rating.",
-        "  temperature rise: 20 K",
+        "  # 45 degC of air and 45 K from the parts leave 15 K before capacitors of 105 degC are at their rating.",
+        "  temperature rise: 15 K",
         "  voltage drop: 50 mV",
         "  switch node area ratio: 2",
         "  plane slot length: 8 mm",

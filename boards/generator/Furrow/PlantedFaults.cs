@@ -27,8 +27,8 @@ public static class PlantedFaults
     /// <summary>A slot across the return current of phase 4, in the inner plane and the ground below it.</summary>
     public static readonly Geometry PlaneSlot = Shapes.Box(111.2, 20.4, 112.8, 40.4, 0.79);
 
-    /// <summary>The via that alone carries phase 3's low-side current to the ground on the bottom.</summary>
-    public static Via LoneVia(PhaseCell cell) => new(Nets.Ground, cell.At(14.3, -7.5), 0.2, 0.5);
+    /// <summary>The one via that is left of phase 3's block and carries its low-side current to the ground on the bottom.</summary>
+    public static Via LoneVia(PhaseCell cell) => new(Nets.Ground, cell.At(12.4, -8.2), 0.25, 0.55);
 
     /// <summary>Layers whose ground keeps clear of the land of phase 3's low-side sources.</summary>
     public static readonly IReadOnlyList<int> MoatLayers = [2, 3];
@@ -41,7 +41,7 @@ public static class PlantedFaults
             new("feed-neck", "neck", Nets.SupplyIn, [1], FeedNeck,
                 "The feed of 9 A passes a track of 0.4 mm between connector and fuse, where a pour was meant."),
             new("lone-via", "overloaded vias", Nets.Ground, [1, 4], Shapes.Disc(LoneVia(starved).At, LoneViaReachMm),
-                "The sources of phase 3's low-side switches go down by one via of 0.2 mm, to the bottom alone, where the other phases have 36 of 0.3 mm into all planes."),
+                "The sources of phase 3's low-side switches go down by one via of 0.25 mm, to the bottom alone, where the other phases have 36 of 0.3 mm into all planes."),
             new("large-switch-node", "switch node area", Nets.Switch(OvergrownPhase), [1, 4], SwitchNodeExcess,
                 "The switch node of phase 2 has more than three times the area of its siblings."),
             new("plane-slot", "plane slot", Nets.Ground, [2, 4], PlaneSlot,
