@@ -32,15 +32,12 @@ public static class Feed
 
     private static void DrawEntry(Board board, bool hasFaults)
     {
-        var entry = Shapes.Box(12.4, 82.9, 34, 87.8, 0.8);
+        board.Pours.Add(new(Nets.SupplyIn, 1, Shapes.Box(12.4, 82.9, hasFaults ? 25 : 34, 87.8, 0.8), ClearanceMm));
         if (hasFaults)
         {
-            entry = Shapes.Box(12.4, 82.9, 25.6, 87.8, 0.8)
-                .Union(PlantedFaults.FeedNeck)
-                .Union(Shapes.Box(28.8, 82.9, 34, 87.8, 0.8));
+            board.Tracks.Add(PlantedFaults.FeedTrack);
         }
 
-        board.Pours.Add(new(Nets.SupplyIn, 1, entry, ClearanceMm));
         board.Pours.Add(new(Nets.SupplyFused, 1, Shapes.Box(36.4, 82.9, 50.4, 87.8, 0.8), ClearanceMm));
         board.Pours.Add(new(Nets.ReturnIn, 1, Shapes.Box(12.4, 77.2, 50.4, 82.3, 0.8), ClearanceMm));
     }

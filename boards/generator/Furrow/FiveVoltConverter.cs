@@ -2,7 +2,7 @@ using CopperPath.DemoBoards.Kit;
 
 namespace CopperPath.DemoBoards.Furrow;
 
-/// <summary>The single-phase converter from 12 V to 5 V at 3 A, and the connector it feeds.</summary>
+/// <summary>The single-phase converter from 12 V to 5 V at 3.3 A, and the connector it feeds.</summary>
 public static class FiveVoltConverter
 {
     private const double ClearanceMm = 0.2;

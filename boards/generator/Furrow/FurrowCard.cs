@@ -4,7 +4,7 @@ namespace CopperPath.DemoBoards.Furrow;
 
 /// <summary>
 /// The Furrow compute card: an accelerator's card of a harvesting robot that exists only here. 12 V at 9 A come in;
-/// four phases, two on each side of the accelerator, make 0.9 V at 90 A; a small converter makes 5 V at 3 A.
+/// four phases, two on each side of the accelerator, make 0.9 V at 90 A; a small converter makes 5 V at 3.3 A.
 /// </summary>
 public static class FurrowCard
 {

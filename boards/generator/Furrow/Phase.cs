@@ -46,10 +46,12 @@ public static class Phase
     // plane instead of through the ground fill that the signals refer to.
     private static void DrawLowSideLand(Board board, PhaseCell cell, bool hasFaults)
     {
-        board.Pours.Add(new(Nets.Ground, 1, cell.Box(9.9, -10.2, 17.0, 2.7, 0.5), ClearanceMm, Isolated: true));
+        var land = cell.Box(9.9, -10.2, 17.0, 2.7, 0.5);
+        board.Pours.Add(new(Nets.Ground, 1, land, ClearanceMm, Isolated: true));
         if (hasFaults && cell.Number == PlantedFaults.StarvedPhase)
         {
-            board.Vias.AddRange(PlantedFaults.FewVias(cell));
+            board.Vias.Add(PlantedFaults.LoneVia(cell));
+            board.Cutouts.AddRange(PlantedFaults.MoatLayers.Select(layer => new Cutout(layer, land)));
             return;
         }
 

@@ -11,8 +11,14 @@ public static class PlantedFaults
 
     public const int StarvedPhase = 3;
 
-    /// <summary>A strip of 1 mm in the feed between connector and fuse; its ends lie within the wide copper.</summary>
-    public static readonly Geometry FeedNeck = Shapes.Box(25, 84.7, 29.4, 85.7);
+    /// <summary>The copper that the lone via's current crowds into: a disc of this diameter.</summary>
+    private const double LoneViaReachMm = 2;
+
+    /// <summary>What alone joins connector and fuse where the pour of the feed was forgotten: the track that first connected them.</summary>
+    public static readonly Track FeedTrack = new(Nets.SupplyIn, 1, 0.4, [new(23.4, 85.2), new(31.5, 85.2)]);
+
+    /// <summary>The part of it between the pour around the connector and the fuse's pad.</summary>
+    public static readonly Geometry FeedNeck = Shapes.Box(25, 85, 29.9, 85.4);
 
     /// <summary>What phase 2's switch node has too much, on both outer layers.</summary>
     public static readonly Geometry SwitchNodeExcess =
@@ -21,18 +27,21 @@ public static class PlantedFaults
     /// <summary>A slot across the return current of phase 4, in the inner plane and the ground below it.</summary>
     public static readonly Geometry PlaneSlot = Shapes.Box(111.2, 20.4, 112.8, 40.4, 0.79);
 
-    /// <summary>The four vias that alone carry phase 3's low-side current into the plane.</summary>
-    public static IReadOnlyList<Via> FewVias(PhaseCell cell) => [.. cell.ViaBlock(Nets.Ground, 13.1, -4.6, 2, 2, 1.2)];
+    /// <summary>The one via that is left of phase 3's block and carries its low-side current to the ground on the bottom.</summary>
+    public static Via LoneVia(PhaseCell cell) => new(Nets.Ground, cell.At(12.4, -8.2), 0.25, 0.55);
+
+    /// <summary>Layers whose ground keeps clear of the land of phase 3's low-side sources.</summary>
+    public static readonly IReadOnlyList<int> MoatLayers = [2, 3];
 
     public static IReadOnlyList<PlantedFault> List()
     {
         var starved = PhaseCell.All.Single(cell => cell.Number == StarvedPhase);
         return
         [
-            new("feed-neck", "neck", Nets.SupplyIn, [1], Shapes.Box(25.6, 84.7, 28.8, 85.7),
-                "The feed of 9 A narrows to 1 mm between connector and fuse."),
-            new("few-vias", "overloaded vias", Nets.Ground, [1, 2, 3, 4], Shapes.Union(FewVias(starved).Select(via => Shapes.Disc(via.At, via.LandMm))),
-                "The sources of phase 3's low-side switches go down by 4 vias where the other phases have 36."),
+            new("feed-neck", "neck", Nets.SupplyIn, [1], FeedNeck,
+                "The feed of 9 A passes a track of 0.4 mm between connector and fuse, where a pour was meant."),
+            new("lone-via", "overloaded vias", Nets.Ground, [1, 4], Shapes.Disc(LoneVia(starved).At, LoneViaReachMm),
+                "The sources of phase 3's low-side switches go down by one via of 0.25 mm, to the bottom alone, where the other phases have 36 of 0.3 mm into all planes."),
             new("large-switch-node", "switch node area", Nets.Switch(OvergrownPhase), [1, 4], SwitchNodeExcess,
                 "The switch node of phase 2 has more than three times the area of its siblings."),
             new("plane-slot", "plane slot", Nets.Ground, [2, 4], PlaneSlot,

@@ -12,11 +12,11 @@ public static class BriefFile
     /// <param name="title">Name and build-up.</param>
     /// <param name="files">Folder of the files, relative to the brief.</param>
     /// <param name="nets">What to review.</param>
-    /// <param name="converters">Lines of the section about converters.</param>
+    /// <param name="conditions">Lines about surroundings, limits, cooling and converters.</param>
     /// <param name="byName">True to name nets and pins as the attributes in the files do; false to point at pads and holes instead.</param>
     /// <param name="boardKeys">Further lines of the board section, without indentation.</param>
     public static string Write(
-        Board board, BoardTitle title, string files, IReadOnlyList<BriefNet> nets, IEnumerable<string> converters, bool byName, IEnumerable<string> boardKeys)
+        Board board, BoardTitle title, string files, IReadOnlyList<BriefNet> nets, IEnumerable<string> conditions, bool byName, IEnumerable<string> boardKeys)
     {
         var text = new StringBuilder();
         void Line(string line) => text.Append(line).Append('\n');
@@ -35,14 +35,7 @@ public static class BriefFile
         Line($"  copper: [{List(title.CopperMm.Select(mm => Number(mm * 1000) + " um"))}]");
         Line($"  dielectric: [{List(title.DielectricMm.Select(Length))}]");
         Line("  plating: 25 um");
-        Line("ambient: 45 degC");
-        Line("limits:");
-        Line("  temperature rise: 30 K");
-        Line("  voltage drop: 50 mV");
-        Line("  judge by: ipc-2152");
-        Line("  switch node area ratio: 2");
-        Line("  plane slot length: 8 mm");
-        foreach (var line in converters)
+        foreach (var line in conditions)
         {
             Line(line);
         }

@@ -65,7 +65,10 @@ internal sealed record HotCopper(double PeakK, double EstimateK, int Layer, Poin
 
     private HotCopper With(HotCopper other) => (other.PeakK > PeakK ? other : this) with { Extent = Extent.Including(other.Extent) };
 
-    /// <summary>The vertices of its mesh, and the corners of its outlines: copper without current has no mesh.</summary>
+    /// <summary>
+    /// The vertices of its mesh, points along edges that are longer than a square, so that no hot land falls apart for having
+    /// few vertices, and the corners of its outlines: copper without current has no mesh.
+    /// </summary>
     private static IEnumerable<(int Layer, PointNm At, double RiseK)> Points(SolvedNet net, OwnRise heat)
     {
         foreach (SheetField sheet in net.Conduction.Sheets)
@@ -75,6 +78,11 @@ internal sealed record HotCopper(double PeakK, double EstimateK, int Layer, Poin
             {
                 yield return (sheet.Layer, PointNm.FromMetres(mesh.XM[v], mesh.YM[v]), heat.RiseK(sheet.Layer, mesh.XM[v], mesh.YM[v], net.Bound.Net));
             }
+
+            foreach ((double xM, double yM) in AlongEdges(mesh))
+            {
+                yield return (sheet.Layer, PointNm.FromMetres(xM, yM), heat.RiseK(sheet.Layer, xM, yM, net.Bound.Net));
+            }
         }
 
         foreach (NetSheet sheet in net.Bound.Net.Sheets)
@@ -82,6 +90,21 @@ internal sealed record HotCopper(double PeakK, double EstimateK, int Layer, Poin
             foreach (PointNm corner in sheet.Islands.SelectMany(island => island.Outer))
             {
                 yield return (sheet.Layer, corner, heat.RiseK(sheet.Layer, XM(corner), YM(corner), net.Bound.Net));
+            }
+        }
+    }
+
+    /// <summary>Points that divide each edge of the mesh into pieces no longer than a square, metres.</summary>
+    private static IEnumerable<(double XM, double YM)> AlongEdges(SheetMesh mesh)
+    {
+        for (int corner = 0; corner < 3 * mesh.TriangleCount; corner++)
+        {
+            (int a, int b) = (mesh.Triangles[corner], mesh.Triangles[corner % 3 == 2 ? corner - 2 : corner + 1]);
+            (double dxM, double dyM) = (mesh.XM[b] - mesh.XM[a], mesh.YM[b] - mesh.YM[a]);
+            int pieces = (int)Math.Ceiling(Math.Sqrt((dxM * dxM) + (dyM * dyM)) / Units.MetresFromNm(SquareNm));
+            for (int k = 1; k < pieces; k++)
+            {
+                yield return (mesh.XM[a] + (dxM * k / pieces), mesh.YM[a] + (dyM * k / pieces));
             }
         }
     }

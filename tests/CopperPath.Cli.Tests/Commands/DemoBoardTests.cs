@@ -18,8 +18,8 @@ public sealed class DemoBoardTests
     /// <summary>Rule that speaks of each kind of planted fault.</summary>
     private static readonly Dictionary<string, string> _ruleFor = new()
     {
-        ["neck"] = RuleCatalogue.Neck.Id,
-        ["overloaded vias"] = RuleCatalogue.Barrel.Id,
+        ["neck"] = RuleCatalogue.Heat.Id,
+        ["overloaded vias"] = RuleCatalogue.Heat.Id,
         ["switch node area"] = RuleCatalogue.SwingArea.Id,
         ["plane slot"] = RuleCatalogue.ReturnSlot.Id,
     };
