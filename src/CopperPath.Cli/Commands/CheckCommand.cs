@@ -44,7 +44,7 @@ public static class CheckCommand
         }
 
         WriteVerdicts(answers, options, terminal);
-        return answers.Max(answer => answer.Answer.ExitCode);
+        return ExitCode.Gravest(answers.Select(answer => answer.Answer.ExitCode));
     }
 
     /// <summary>The end of one brief: its exit code, and its verdict in words.</summary>

@@ -50,6 +50,7 @@ public static class Judge
     public static Verdict VerdictOf(IReadOnlyList<Finding> findings, bool inputIsUncertain) =>
         inputIsUncertain || findings.Any(finding => finding.Level == FindingLevel.Undecided && finding.Waiver is null) ? Verdict.CouldNotJudge
         : findings.Any(finding => finding.Counts) ? Verdict.BeyondLimits
+        : findings.Any(finding => finding.IsOnlyAsStated) ? Verdict.WithinAsStated
         : Verdict.WithinLimits;
 
     private static Finding Unsolved(SolvedNet net)
