@@ -48,15 +48,21 @@ public sealed class BoardHeat
     }
 
     /// <summary>The board under other conditions, on the cells before the last halving: for what they change, not for the peaks themselves.</summary>
-    public OwnRise Under(HeatConditions conditions) => new(
-        _first.Solve(conditions, OnFirst.All),
-        _hasOtherHeat ? _first.Solve(conditions with { CurrentScale = 0 }, OnFirst.WithoutCopperLoss) : null);
+    public OwnRise Under(HeatConditions conditions)
+    {
+        TemperatureField? all = null;
+        TemperatureField? without = null;
+        Parallel.Invoke(
+            () => all = _first.Solve(conditions, OnFirst.All, RefinedHeat.RoughTolerance),
+            () => without = _hasOtherHeat ? _first.Solve(conditions with { CurrentScale = 0 }, OnFirst.WithoutCopperLoss, RefinedHeat.RoughTolerance) : null);
+        return new OwnRise(all!, without);
+    }
 
     /// <summary>Conductivities as the brief states them.</summary>
-    public static ThermalMaterials MaterialsOf(ThermalSection section) => ThermalMaterials.CopperOnFr4 with
+    public static ThermalMaterials MaterialsOf(LaminateSection laminate) => ThermalMaterials.CopperOnFr4 with
     {
-        LaminateThroughWPerMK = section.Laminate.ThroughWPerMK,
-        LaminateInPlaneWPerMK = section.Laminate.InPlaneWPerMK,
+        LaminateThroughWPerMK = laminate.ThroughWPerMK,
+        LaminateInPlaneWPerMK = laminate.InPlaneWPerMK,
     };
 
     /// <summary>Cooling as the brief states it.</summary>

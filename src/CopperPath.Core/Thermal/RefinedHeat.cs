@@ -34,7 +34,7 @@ internal static class RefinedHeat
     private const double NarrowestM = 20e-6;
 
     /// <summary>Heat a solution that others follow may leave over, as a share of the heat put in.</summary>
-    private const double RoughTolerance = 1e-5;
+    public const double RoughTolerance = 1e-5;
 
     /// <summary>The same for a last solution: far below what its cells leave.</summary>
     private const double FineTolerance = 1e-6;
