@@ -6,8 +6,8 @@ using CopperPath.Thermal;
 namespace CopperPath.Judging;
 
 /// <summary>
-/// The board's temperatures over the range of what is not known: solved again with each item at its worse end and with all
-/// together, on the cells before the last halving. Current keeps its nominal pattern.
+/// The board's temperatures over the range of what is not known: solved again with everything at its worse end, on the cells before
+/// the last halving, and with each item alone there, on wider cells. Current keeps its nominal pattern.
 /// </summary>
 /// <remarks>
 /// Which end is the worse one is asked at the hottest copper. Where an item at that end helps another place, what it
@@ -17,6 +17,7 @@ internal sealed class HeatResponse
 {
     private readonly IReadOnlyList<ToleranceItem> _items;
     private readonly BoardHeat _board;
+    private readonly OwnRise _roughly;
     private readonly (RangeEnd End, OwnRise Field)[] _alone;
     private readonly OwnRise _together;
     private readonly OwnRise _warmest;
@@ -24,8 +25,12 @@ internal sealed class HeatResponse
     private readonly double _warmestAmbientK;
 
     private HeatResponse(
-        IReadOnlyList<ToleranceItem> items, BoardHeat board, (RangeEnd, OwnRise)[] alone, OwnRise together, OwnRise warmest, double ambientK, double warmestAmbientK) =>
-        (_items, _board, _alone, _together, _warmest, _ambientK, _warmestAmbientK) = (items, board, alone, together, warmest, ambientK, warmestAmbientK);
+        IReadOnlyList<ToleranceItem> items, BoardHeat board, OwnRise roughly, (RangeEnd, OwnRise)[] alone, OwnRise together, OwnRise warmest,
+        double ambientK, double warmestAmbientK)
+    {
+        (_items, _board, _roughly, _alone, _together, _warmest) = (items, board, roughly, alone, together, warmest);
+        (_ambientK, _warmestAmbientK) = (ambientK, warmestAmbientK);
+    }
 
     /// <param name="brief">Surroundings and laminate.</param>
     /// <param name="stack">Nominal build.</param>
@@ -36,25 +41,26 @@ internal sealed class HeatResponse
     {
         IReadOnlyList<ToleranceItem> items = ToleranceItem.OfHeat(ranges);
         BuildState nominal = BuildState.Nominal(brief, stack);
-        double nominalK = RiseAt(board.OnFirst, hottest.Layer, hottest.XM, hottest.YM, null);
+        OwnRise roughly = board.RoughlyUnder(nominal.ConditionsOf(brief, stack));
         (RangeEnd End, OwnRise Field)[] alone = new (RangeEnd, OwnRise)[items.Count];
         Parallel.For(0, items.Count, i =>
         {
-            OwnRise usual = Under(items[i].Usual.Apply(nominal));
-            double usualK = RiseAt(usual, hottest.Layer, hottest.XM, hottest.YM, null);
-            alone[i] = (items[i].Usual, usual);
-            if (usualK < nominalK && Under(items[i].Other.Apply(nominal)) is var other && RiseAt(other, hottest.Layer, hottest.XM, hottest.YM, null) > usualK)
+            alone[i] = At(items[i].Usual);
+            if (AtHottest(alone[i].Field) < AtHottest(roughly) && At(items[i].Other) is var other && AtHottest(other.Field) > AtHottest(alone[i].Field))
             {
-                alone[i] = (items[i].Other, other);
+                alone[i] = other;
             }
         });
 
         BuildState worst = alone.Aggregate(nominal, (state, item) => item.End.Apply(state));
-        OwnRise together = items.Count == 0 ? board.OnFirst : Under(worst);
+        OwnRise together = items.Count == 0 ? board.OnFirst : board.Under(worst.ConditionsOf(brief, stack));
         BuildState warm = worst with { AmbientK = ranges.AmbientK.Most };
-        return new HeatResponse(items, board, alone, together, warm == worst ? together : Under(warm), brief.AmbientK, warm.AmbientK);
+        OwnRise warmest = warm == worst ? together : board.Under(warm.ConditionsOf(brief, stack));
+        return new HeatResponse(items, board, roughly, alone, together, warmest, brief.AmbientK, warm.AmbientK);
 
-        OwnRise Under(BuildState state) => board.Under(state.ConditionsOf(brief, stack));
+        (RangeEnd End, OwnRise Field) At(RangeEnd end) => (end, board.RoughlyUnder(end.Apply(nominal).ConditionsOf(brief, stack), roughly));
+
+        double AtHottest(OwnRise field) => RiseAt(field, hottest.Layer, hottest.XM, hottest.YM, null);
     }
 
     /// <summary>What a stretch's own current adds to its hottest copper, and where that is at worst.</summary>
@@ -78,10 +84,11 @@ internal sealed class HeatResponse
     /// <summary>The spread of a rise that was read on the finer cells: its own value, changed as the wider cells say.</summary>
     public Spread OwnRiseAt(HottestPlace place, Net net)
     {
-        double firstK = Read(_board.OnFirst);
-        double scale = firstK > 0 ? place.RiseK / firstK : 1;
+        double scale = ScaleOf(Read(_roughly));
         (RangeEnd, double Change)[] changes = [.. _alone.Select(item => (item.End, (scale * Read(item.Field)) - place.RiseK))];
-        return SpreadOf(place.RiseK, scale * Read(_together), changes);
+        return SpreadOf(place.RiseK, ScaleOf(Read(_board.OnFirst)) * Read(_together), changes);
+
+        double ScaleOf(double riseK) => riseK > 0 ? place.RiseK / riseK : 1;
 
         double Read(OwnRise field) => RiseAt(field, place.Layer, place.XM, place.YM, net);
     }
@@ -90,12 +97,13 @@ internal sealed class HeatResponse
     public (Spread Spread, HottestPlace At) Temperature()
     {
         HottestPlace fine = _board.Field.Hottest();
-        double firstK = HottestK(_board.OnFirst);
-        double scale = firstK > 0 ? fine.RiseK / firstK : 1;
+        double scale = ScaleOf(HottestK(_roughly));
         (RangeEnd, double Change)[] changes = [.. _alone.Select((item, i) => (item.End,
-            (scale * HottestK(item.Field)) - fine.RiseK + (_items[i].Name == "ambient" ? _warmestAmbientK - _ambientK : 0)))];
-        Spread spread = SpreadOf(_ambientK + fine.RiseK, _warmestAmbientK + (scale * HottestK(_warmest)), changes);
+            (scale * HottestK(item.Field)) - fine.RiseK + (_items[i].Name == ToleranceItem.Ambient ? _warmestAmbientK - _ambientK : 0)))];
+        Spread spread = SpreadOf(_ambientK + fine.RiseK, _warmestAmbientK + (ScaleOf(HottestK(_board.OnFirst)) * HottestK(_warmest)), changes);
         return (spread, _warmest.All.Result.Status == ThermalStatus.Solved && _items.Count > 0 ? _warmest.All.Hottest() : fine);
+
+        double ScaleOf(double riseK) => riseK > 0 ? fine.RiseK / riseK : 1;
     }
 
     private Spread SpreadOf(double nominal, double together, (RangeEnd End, double Change)[] changes) =>

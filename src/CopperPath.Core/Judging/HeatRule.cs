@@ -28,15 +28,11 @@ internal static class HeatRule
     private static IEnumerable<Finding> OfNet(SolvedNet net, OwnRise heat, ToleranceStudy study)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
-        IReadOnlyList<HotCopper> regions = HotCopper.Of(net, heat, limitK);
-        if (regions.Count > 0)
-        {
-            return regions.Select(region => FindingOf(net, region, study));
-        }
-
-        NetTemperatures peak = NetTemperatures.Of(net, heat);
-        return peak.PeakK + peak.EstimateK > limitK ? [Straddling(net, peak, study)]
-            : study.Of(net) is { OwnRiseK: { } own, OwnAt: { } at } && own.Worst + (own.Worst / own.Nominal * peak.EstimateK) > limitK ? [AsStated(net, own, at)]
+        NetTolerance range = study.Of(net)!;
+        (NetTemperatures peak, Spread own) = (range.Own!, range.OwnRiseK!);
+        return peak.PeakK > limitK ? HotCopper.Of(net, heat, limitK).Select(region => FindingOf(net, region, study))
+            : peak.PeakK + peak.EstimateK > limitK ? [Straddling(net, peak, own)]
+            : own.Worst + (own.Worst / own.Nominal * peak.EstimateK) > limitK ? [AsStated(net, own, range.OwnAt!)]
             : [];
     }
 
@@ -56,12 +52,12 @@ internal static class HeatRule
     }
 
     /// <summary>The limit lies within what the width of cells leaves open.</summary>
-    private static Finding Straddling(SolvedNet net, NetTemperatures peak, ToleranceStudy study)
+    private static Finding Straddling(SolvedNet net, NetTemperatures peak, Spread own)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         return new Finding(
             RuleCatalogue.Heat.Id, FindingLevel.Undecided, net.Bound.Review.Name, peak.Layer, peak.XM, peak.YM,
-            new Measure("temperature rise", "K", peak.PeakK, limitK) { Worst = study.Of(net)?.OwnRiseK?.Worst },
+            new Measure("temperature rise", "K", peak.PeakK, limitK) { Worst = own.Worst },
             $"Its own current warms this copper by {QuantityText.TemperatureDifference(peak.PeakK)} on this board, which may be "
                 + $"{QuantityText.TemperatureDifference(peak.EstimateK)} off; {QuantityText.TemperatureDifference(limitK)} is allowed. "
                 + "Whether it is within can not be said.",

@@ -14,6 +14,8 @@ internal sealed record RangeEnd(Func<BuildState, BuildState> Apply, string Words
 /// <param name="Other">The other end.</param>
 internal sealed record ToleranceItem(string Name, RangeEnd Usual, RangeEnd Other)
 {
+    public const string Ambient = "ambient";
+
     /// <summary>What resistance rests on: each layer by itself.</summary>
     public static IReadOnlyList<ToleranceItem> OfResistance(BoardRanges ranges) =>
         [.. Copper(ranges), .. Common(ranges)];
@@ -70,7 +72,7 @@ internal sealed record ToleranceItem(string Name, RangeEnd Usual, RangeEnd Other
         if (ranges.AmbientK.Least < ranges.AmbientK.Most)
         {
             RangeEnd At(double ambientK) => new(state => state with { AmbientK = ambientK }, $"the air is at {QuantityText.Temperature(ambientK)}");
-            items.Add(new ToleranceItem("ambient", At(ranges.AmbientK.Most), At(ranges.AmbientK.Least)));
+            items.Add(new ToleranceItem(Ambient, At(ranges.AmbientK.Most), At(ranges.AmbientK.Least)));
         }
 
         AddFactor(items, "current", ranges.Current, (state, scale) => state with { CurrentScale = scale }, "currents are", "smaller", "larger", isMostWorse: true);

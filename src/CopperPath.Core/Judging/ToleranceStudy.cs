@@ -16,6 +16,9 @@ public sealed record NetTolerance(SolvedNet Net, Spread LossW, Spread DropV, Spr
     /// <summary>Name of the stretch.</summary>
     public string Name => Net.Bound.Review.Name;
 
+    /// <summary>What its own current adds as stated; null where no temperatures were solved.</summary>
+    public NetTemperatures? Own { get; init; }
+
     /// <summary>Where the own rise is largest at worst, with its value and estimate as stated; null where there is none.</summary>
     public HottestPlace? OwnAt { get; init; }
 
@@ -77,6 +80,7 @@ public sealed record ToleranceStudy(ReviewBrief Brief, Stackup Stack, BoardRange
                 net.Conduction.Barrels.Count > 0 ? response.SpreadOf(response.HoleRiseK) : null,
                 own?.Spread)
             {
+                Own = heat is null ? null : peaks[n],
                 OwnAt = own?.At,
             };
         }
