@@ -106,7 +106,7 @@ public static class Program
             text.Heading = Product.NameAndVersion;
             text.Copyright = Product.Purpose;
             text.AdditionalNewLineAfterOption = false;
-            text.AddPostOptionsLine("Exit codes: 0 all within limits, 1 findings beyond limits, 2 could not judge, of several briefs the largest; 130 interrupted (143 by SIGTERM).");
+            text.AddPostOptionsLine("Exit codes: 0 all within limits over the range of what is not known, 1 findings beyond limits, 2 could not judge, 3 within limits as stated only, of several briefs the gravest: 2 before 1 before 3; 130 interrupted (143 by SIGTERM).");
             return text;
         });
         foreach (string line in help.ToString().ReplaceLineEndings("\n").Split('\n'))

@@ -61,6 +61,7 @@ public static class Analysis
         // 4. The fields: mesh, solve, cut across the current.
         IReadOnlyList<DrilledFeature> cuts = BoardRebuilder.UnplatedCuts(board);
         ConductorRating rating = ConductorRating.Shown(brief.Limits.JudgeBy, stack);
+        BoardRanges ranges = BoardRanges.Of(brief, stack);
         Task<PathProposal> proposing = Task.Run(() => PowerPathFinder.Propose(board.Nets));
         SolvedNet[] solved = new SolvedNet[circuit.Nets.Count];
         clock.Begin(FormattableString.Invariant($"Solving {solved.Length} stretches of copper"));
@@ -73,28 +74,25 @@ public static class Analysis
         clock.Begin("Solving temperatures");
         PathProposal proposal = proposing.GetAwaiter().GetResult();
         PartsHeat parts = PartsHeat.Of(brief, circuit.Nets, proposal);
-        Task<PathJudgement> ofPath = Task.Run(() => PathJudgement.Of(new PathContext(brief, solved, board.Nets, proposal, stack, rating)));
+        Task<PathJudgement> ofPath = Task.Run(() => PathJudgement.Of(new PathContext(brief, solved, board.Nets, proposal, stack, rating, ranges)));
         Task<IReadOnlyList<Finding>> ofSlots = Task.Run(() => Judge.Slots(brief, solved, board.Nets));
         BoardHeat boardHeat = BoardHeat.Solve(
             board.Nets, board.Profile, board.Bounds, stack, brief.Thermal with { Losses = parts.Losses }, brief.AmbientK, SharedHeat.StretchesOf(solved));
 
-        // 6. The judgement.
+        // 6. The range of what is not known: the same results with everything at its worse end.
+        clock.Begin("Working out tolerances");
+        ToleranceStudy tolerance = ToleranceStudy.Of(brief, solved, stack, boardHeat, ranges);
+
+        // 7. The judgement.
         clock.Begin("Judging");
-        IReadOnlyList<Finding> ofCopper = Judge.Findings(brief, solved, stack, boardHeat.Own, parts, ofSlots.GetAwaiter().GetResult());
+        IReadOnlyList<Finding> ofCopper = Judge.Findings(brief, solved, stack, boardHeat.Own, parts, tolerance, ofSlots.GetAwaiter().GetResult());
         PathJudgement path = ofPath.GetAwaiter().GetResult();
         (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply(
             [.. ofCopper, .. path.Findings], brief.Waivers, board.Fingerprint);
         diagnostics.AddRange(waiverRemarks);
-        ToleranceStudy? tolerance = null;
-        if (brief.Tolerance is not null)
-        {
-            clock.Begin("Working out tolerances");
-            tolerance = ToleranceStudy.Of(brief, solved, stack, boardHeat);
-        }
-
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain || brief.Blanks.Count > 0 || solved.Length == 0);
         return new Review(brief, board, stack, solved, findings, verdict, RemarkBudget.Apply(diagnostics),
-            [.. brief.StatedDefaults, .. assumed, .. ofSolder, .. parts.Sources, .. board.Assumptions], clock.End())
+            [.. brief.StatedDefaults, .. assumed, .. ofSolder, .. parts.Sources, .. ranges.Assumptions, .. board.Assumptions], clock.End())
         {
             BriefBytes = reading.Bytes,
             Own = boardHeat.Own,

@@ -68,6 +68,6 @@ public static class CurveAnalysis
 
         return new StraightTrace(
             LengthShare * longerM, longerM, shorterM, stack, brief.Thermal.Laminate.BelowM, 1, shares,
-            BoardHeat.MaterialsOf(brief.Thermal), BoardHeat.CoolingOf(brief.Thermal, brief.AmbientK));
+            BoardHeat.MaterialsOf(brief.Thermal.Laminate), BoardHeat.CoolingOf(brief.Thermal, brief.AmbientK));
     }
 }

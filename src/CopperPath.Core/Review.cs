@@ -41,7 +41,7 @@ public sealed record Review(
     /// <summary>Heat of parts that was counted; null when nothing was solved.</summary>
     public PartsHeat? PartsHeat { get; init; }
 
-    /// <summary>What the brief's ranges make of the results; null when it states none.</summary>
+    /// <summary>The results over the range of what is not known; null when nothing was solved.</summary>
     public ToleranceStudy? Tolerance { get; init; }
 
     /// <summary>Sizes of the reviewed switch nodes and what they cost.</summary>

@@ -77,7 +77,7 @@ public static class CheckCommand
             return ExitCode.CouldNotJudge;
         }
 
-        return answers.Max(answer => answer.Answer.ExitCode);
+        return ExitCode.Gravest(answers.Select(answer => answer.Answer.ExitCode));
     }
 
     /// <summary>The end of one brief: its exit code, its verdict and its worst finding in words, and whether it left a report.</summary>

@@ -7,7 +7,7 @@ namespace CopperPath.Cli.Commands;
 [Verb("check", HelpText = "Review a board against a brief: currents, drop, capacity, findings, pictures.")]
 public sealed class CheckOptions
 {
-    [Value(0, MetaName = "BRIEF", Required = true, HelpText = "Review briefs (YAML), judged one after the other; the exit code is the largest of theirs.")]
+    [Value(0, MetaName = "BRIEF", Required = true, HelpText = "Review briefs (YAML), judged one after the other; the exit code is that of the gravest verdict.")]
     public IEnumerable<string> Briefs { get; set; } = [];
 
     [Option('o', "output", MetaValue = "FOLDER",

@@ -18,6 +18,10 @@ internal static class FindingJson
             json.WriteString("unit", measure.Unit);
             json.WriteNumberOrNull("value", measure.Value);
             json.WriteNumberOrNull("limit", measure.Limit);
+            if (measure.Worst is { } worst)
+            {
+                json.WriteNumberOrNull("worst", worst);
+            }
         }
     }
 }

@@ -88,7 +88,7 @@ public static class FindingsSarif
         json.WriteString("level", finding.Level switch
         {
             FindingLevel.BeyondLimit => "error",
-            FindingLevel.Undecided => "warning",
+            FindingLevel.Undecided or FindingLevel.WithinAsStated => "warning",
             _ => "note",
         });
         WriteText(json, "message", $"{finding.Subject}: {finding.Sentence} {finding.Advice}");

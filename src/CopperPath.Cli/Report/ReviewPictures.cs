@@ -174,7 +174,7 @@ internal static class ReviewPictures
                 callOuts.Add(new CallOut(
                     i + 1,
                     PointNm.FromMetres(finding.XM, finding.YM),
-                    finding.Level == FindingLevel.Remark || finding.Waiver is not null ? CallOutRank.Caution : CallOutRank.Fail,
+                    FindingMark.IsBeyond(finding) ? CallOutRank.Fail : CallOutRank.Caution,
                     $"{finding.Subject}: {finding.Sentence}")
                 {
                     ExtentNm = finding.Extent,

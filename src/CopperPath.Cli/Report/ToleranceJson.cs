@@ -3,7 +3,7 @@ using CopperPath.Judging;
 
 namespace CopperPath.Cli.Report;
 
-/// <summary>Nominal, worst and shares in <c>results.json</c>, where the brief states ranges; null is what has no steady state.</summary>
+/// <summary>Nominal, worst and shares in <c>results.json</c>; null is what has no steady state.</summary>
 internal static class ToleranceJson
 {
     public static void Write(Utf8JsonWriter json, ToleranceStudy? study)
@@ -14,9 +14,9 @@ internal static class ToleranceJson
         }
 
         json.WriteStartObject("tolerance");
-        if (study.WarmestK is { } warmestK)
+        if (study.TemperatureK is { } temperature)
         {
-            json.WriteNumberOrNull("hottestAtWorstK", warmestK);
+            WriteSpread(json, "temperatureK", temperature);
         }
 
         json.WriteStartArray("nets");

@@ -3,7 +3,7 @@ using CopperPath.Quantities;
 
 namespace CopperPath.Cli.Report;
 
-/// <summary>Nominal, worst and shares for the person at the terminal, where the brief states ranges.</summary>
+/// <summary>Nominal, worst and shares for the person at the terminal.</summary>
 internal static class ToleranceText
 {
     /// <summary>What the numbers rest on.</summary>
@@ -12,45 +12,42 @@ internal static class ToleranceText
         + "between proven bounds; other drops of first order; screening rises with the current's division among layers held; own rises "
         + "solved again with the nominal pattern of the current.";
 
-    /// <summary>A line of the terminal has room for the largest shares; the page and the results have all.</summary>
-    private const int MostItems = 3;
-
     public static void Write(Terminal terminal, ToleranceStudy? study)
     {
-        if (study is null)
+        if (study is null or { Ranges.HasAny: false })
         {
             return;
         }
 
         TextWriter writer = terminal.Out;
         writer.WriteLine();
-        writer.WriteLine("Under the ranges of the brief:");
-        TextTable table = new(["Stretch of copper", "", "Nominal", "Worst", "Largest shares"], [false, false, true, true, false]);
+        writer.WriteLine("Over the range of what is not known:");
+        TextTable table = new(["Stretch of copper", "Drop", "At worst", "Own peak", "At worst", "Most of it from"], [false, true, true, true, true, false]);
         foreach (NetTolerance net in study.Nets)
         {
-            string name = net.Name;
-            foreach ((string quantity, string unit, Spread spread) in net.Spreads)
-            {
-                table.Add([name, quantity, Text(spread.Nominal, unit), Text(spread.Worst, unit), SharesOf(spread, MostItems)]);
-                name = "";
-            }
+            table.Add([
+                net.Name, Text(net.DropV.Nominal, "V"), Text(net.DropV.Worst, "V"),
+                net.OwnRiseK is { } own ? Text(own.Nominal, "K") : "-", net.OwnRiseK is { } worst ? Text(worst.Worst, "K") : "-",
+                SharesOf(net.OwnRiseK ?? net.DropV, most: 1)]);
         }
 
         table.Write(writer, terminal.Width);
-        if (study.WarmestK is { } warmestK)
+        if (Hottest(study) is { } line)
         {
-            writer.WriteLine(double.IsFinite(warmestK)
-                ? $"Hottest copper at worst: {QuantityText.Temperature(warmestK)}."
-                : "Hottest copper at worst: none, the board runs away or leaves the range of the laws used.");
-        }
-
-        foreach (string line in Basis.Split(". "))
-        {
-            writer.WriteLine(line.TrimEnd('.') + ".");
+            writer.WriteLine(line);
         }
 
         writer.WriteLine();
     }
+
+    /// <summary>The hottest place of the board at worst, one sentence; null where no temperatures were solved.</summary>
+    public static string? Hottest(ToleranceStudy study) => study.TemperatureK switch
+    {
+        null => null,
+        { } temperature when double.IsFinite(temperature.Worst) =>
+            $"Hottest place of the board at worst: {QuantityText.Temperature(temperature.Worst)}{temperature.MostWords}.",
+        _ => "Hottest place of the board at worst: none, the board runs away or leaves the range of the laws used.",
+    };
 
     /// <summary>A value of a spread; what runs away has none.</summary>
     public static string Text(double value, string unit) => !double.IsFinite(value) ? "no steady state" : unit switch

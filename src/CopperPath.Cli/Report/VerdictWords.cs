@@ -13,12 +13,18 @@ internal static class VerdictWords
         return review.Verdict switch
         {
             Verdict.WithinLimits when review.PartsHeat is { IsKnown: false } =>
-                $"all {Verdict.WithinLimits.Word()} that could be judged{Waived(review)}; the board's temperature is not: heat of parts is neither stated nor follows from an efficiency.",
-            Verdict.WithinLimits => $"all {Verdict.WithinLimits.Word()}{Waived(review)}.",
-            Verdict.BeyondLimits => $"{beyond} {Verdict.BeyondLimits.Word()}{Waived(review)}.",
+                $"all {Verdict.WithinLimits.Word()} that could be judged{OverTheRange(review)}{Waived(review)}; the board's temperature is not: heat of parts is neither stated nor follows from an efficiency.",
+            Verdict.WithinLimits => $"all {Verdict.WithinLimits.Word()}{OverTheRange(review)}{Waived(review)}.",
+            Verdict.WithinAsStated => $"{Verdict.WithinAsStated.Word()}{Waived(review)}: {OnlyAsStated(review)} not over the range of what is not known.",
+            Verdict.BeyondLimits => $"{beyond} {Verdict.BeyondLimits.Word()}{Waived(review)}{(OnlyAsStated(review) is { } more ? $", {more} within as stated only" : "")}.",
             _ => $"{Verdict.CouldNotJudge.Word()}: {string.Join("; ", Reasons(review))}{Waived(review)}.",
         };
     }
+
+    private static string OverTheRange(Review review) => review.Tolerance is { Ranges.HasAny: true } ? " over the range of what is not known" : " as stated";
+
+    private static string? OnlyAsStated(Review review) =>
+        review.Findings.Count(finding => finding.IsOnlyAsStated) is > 0 and var count ? Counted.Of(count, "finding") : null;
 
     private static IEnumerable<string> Reasons(Review review)
     {

@@ -23,7 +23,7 @@ internal static class BriefKeys
 
     public static readonly SectionKeys Stackup = new("stackup", ["copper", "dielectric", "plating", "hole diameters", "solder on exposed copper", "solder alloy", "relative permittivity"]);
 
-    public static readonly SectionKeys Tolerance = new("tolerance", ["copper", "plating", "ambient", "film", "current"]);
+    public static readonly SectionKeys Tolerance = new("tolerance", ["class", "copper", "plating", "dielectric", "laminate", "ambient", "film", "current"]);
 
     public static readonly SectionKeys Limits = new("limits",
         [

@@ -28,7 +28,7 @@ public sealed record ReviewBrief(
     /// <summary>True when the copper's temperature was not stated and moves with ambient.</summary>
     public bool ConductorFollowsAmbient { get; init; }
 
-    /// <summary>Ranges of stated values; null when the brief states none.</summary>
+    /// <summary>Ranges of stated values where they are not those that hold by default; null when the brief says nothing about them.</summary>
     public ToleranceSection? Tolerance { get; init; }
 
     /// <summary>Converters on the board, in the order of the brief; may be empty.</summary>

@@ -51,6 +51,12 @@ public sealed record LaminateSection(double ThroughWPerMK, double InPlaneWPerMK,
 {
     /// <summary>FR-4, in the middle of 0.25 to 0.35 and 0.6 to 1.0 W/mK (from memory).</summary>
     public static LaminateSection Default { get; } = new(0.3, 0.8, 0);
+
+    /// <summary>True where the brief states the conductivity across the board.</summary>
+    public bool IsThroughStated { get; init; }
+
+    /// <summary>True where it states the one along the board.</summary>
+    public bool IsInPlaneStated { get; init; }
 }
 
 /// <summary>Heat a component puts into the board.</summary>

@@ -75,7 +75,11 @@ internal static class ThermalSectionReader
         double inPlane = Conductivity("in plane", defaults.InPlaneWPerMK);
         double? belowM = section?.Optional("below") is { } below
             ? context.Values.QuantitySi(below, Dimension.Length, 0, MostBelowM, QuantityText.Length) : null;
-        return new LaminateSection(through, inPlane, belowM ?? defaults.BelowM);
+        return new LaminateSection(through, inPlane, belowM ?? defaults.BelowM)
+        {
+            IsThroughStated = section?.Has("through") ?? false,
+            IsInPlaneStated = section?.Has("in plane") ?? false,
+        };
 
         double Conductivity(string key, double standard) => section?.Optional(key) is { } value
             ? context.Values.QuantitySi(

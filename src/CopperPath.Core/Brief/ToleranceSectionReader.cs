@@ -5,10 +5,16 @@ namespace CopperPath.Brief;
 
 /// <summary>
 /// Reads <c>tolerance</c>: ranges of values stated elsewhere, <c>31..38 um</c> with the nominal value inside, or
-/// <c>-10..10 %</c> of it.
+/// <c>-10..10 %</c> of it; or the one word that takes all ranges away.
 /// </summary>
 internal static class ToleranceSectionReader
 {
+    /// <summary>The word that takes away all ranges.</summary>
+    internal const string AsStated = "as stated";
+
+    internal static readonly IReadOnlyList<(string Word, BoardClass Value)> Classes =
+        [("1", BoardClass.Class1), ("2", BoardClass.Class2), ("3", BoardClass.Class3)];
+
     private const string Joint = "..";
 
     /// <summary>A factor below this is a unit mistaken, or a film that is not there. Common practice, no source.</summary>
@@ -19,16 +25,29 @@ internal static class ToleranceSectionReader
     /// <summary>The section, or null when it is absent or could not be read (which the sink then knows).</summary>
     public static ToleranceSection? Read(SectionReader root, StackupSection? stackup, double? ambientK, BriefContext context)
     {
-        if (root.Optional("tolerance") is not { } node || SectionReader.Open(node, BriefKeys.Tolerance, context.Sink) is not { } section)
+        if (root.Optional("tolerance") is not { } node)
+        {
+            return null;
+        }
+
+        if (node is YamlText { Text: AsStated })
+        {
+            return new ToleranceSection { IsAsStated = true };
+        }
+
+        if (SectionReader.Open(node, BriefKeys.Tolerance, context.Sink) is not { } section)
         {
             return null;
         }
 
         return new ToleranceSection
         {
+            BoardClass = section.Optional("class") is { } ordered ? context.Values.Choice(ordered, Classes) ?? BoardClass.Class2 : BoardClass.Class2,
             CopperM = section.Optional("copper") is { } copper ? ReadCopper(copper, stackup, context) : null,
             PlatingM = section.Optional("plating") is { } plating && HasStackup(plating, stackup, context)
                 ? ReadRange(plating, Dimension.CopperThickness, stackup!.PlatingM, context) : null,
+            Dielectric = section.Optional("dielectric") is { } dielectric ? ReadShares(dielectric, 1, context) : null,
+            Laminate = section.Optional("laminate") is { } laminate ? ReadShares(laminate, 1, context) : null,
             AmbientK = section.Optional("ambient") is { } ambient && ambientK is { } nominalK
                 ? ReadRange(ambient, Dimension.Temperature, nominalK, context) : null,
             Film = section.Optional("film") is { } film ? ReadShares(film, 1, context) : null,

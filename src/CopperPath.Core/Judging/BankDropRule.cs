@@ -30,14 +30,26 @@ internal static class BankDropRule
             }
 
             (Part worst, PartPad pad, double dropV) = ends.MaxBy(end => end.DropV);
-            if (dropV > limit.Value)
+            Spread spread = SpreadOf(path, net, dropV);
+            if (spread.Worst > limit.Value && (dropV > limit.Value || limit.IsStated))
             {
-                yield return PathContext.FindingAt(RuleCatalogue.BankDrop, PathContext.LevelOf(limit), net.Bound.Review.Name, pad.Pad.Layer, pad.At,
-                    new Measure("drop", "V", dropV, limit.Value),
-                    $"Between {worst.Name} and the load the copper loses {QuantityText.Voltage(dropV)} at full load.",
+                bool isBeyond = dropV > limit.Value;
+                yield return PathContext.FindingAt(
+                    RuleCatalogue.BankDrop, isBeyond ? PathContext.LevelOf(limit) : FindingLevel.WithinAsStated, net.Bound.Review.Name, pad.Pad.Layer, pad.At,
+                    new Measure("drop", "V", dropV, limit.Value) { Worst = spread.Worst },
+                    $"Between {worst.Name} and the load the copper loses "
+                        + (isBeyond ? $"{QuantityText.Voltage(dropV)} at full load." : RangeWords.Of(spread, limit.Value, QuantityText.Voltage)),
                     "Move the capacitor nearer to the load, or widen the copper between them.");
             }
         }
+    }
+
+    /// <summary>A drop inside a net, which grows as the net's largest does: exact for one layer, of first order for more.</summary>
+    private static Spread SpreadOf(PathContext path, SolvedNet net, double dropV)
+    {
+        NetResponse response = new(net, path.Brief, path.Stack, path.Ranges);
+        double share = dropV / net.Conduction.DropV;
+        return response.SpreadOf(state => share * response.DropV(state));
     }
 
     /// <summary>Potential at the mesh vertex nearest to a point; NaN on a layer that was not solved.</summary>

@@ -19,28 +19,48 @@ internal static class BarrelRule
     /// <summary>Holes nearer than this belong to one group, metres.</summary>
     private const double GroupReachM = 2.5e-3;
 
-    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, OwnRise heat)
+    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, OwnRise heat, ToleranceStudy study)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         bool isAccurate = net.Conduction.Status == ConductionStatus.Solved;
+        ChartAtWorst atWorst = study.AtWorst(rating);
         foreach (List<BarrelCurrent> group in Groups(net.Conduction.Barrels))
         {
-            List<(BarrelCurrent Barrel, double RiseK)> hot = [.. group.Where(rating.CanJudge)
-                .Select(barrel => rating.BarrelRiseK(barrel) > limitK || !isAccurate ? barrel : barrel.AtMost())
-                .Select(barrel => (barrel, rating.BarrelRiseK(barrel)))
-                .Where(judged => judged.Item2 > limitK)
-                .OrderByDescending(judged => judged.Item2)];
-            if (hot.Count > 0)
+            if (Hot(group.Where(rating.CanJudge), rating) is { Count: > 0 } hot)
             {
-                yield return FindingOf(net, rating, heat, group, hot, limitK);
+                yield return FindingOf(net, rating, heat, group, hot, study.OfHole(net, hot[0], rating));
+            }
+            else if (Hot(group.Select(atWorst.Of).Where(atWorst.Rating.CanJudge), atWorst.Rating) is { Count: > 0 } hotAtWorst)
+            {
+                BarrelCurrent stated = hotAtWorst[0] with { CurrentA = hotAtWorst[0].CurrentA / atWorst.CurrentScale };
+                yield return AsStated(net, rating, stated, study.OfHole(net, stated, rating));
             }
         }
+
+        List<BarrelCurrent> Hot(IEnumerable<BarrelCurrent> holes, ConductorRating by) => [.. holes
+            .Select(barrel => by.BarrelRiseK(barrel) > limitK || !isAccurate ? barrel : barrel.AtMost())
+            .Where(barrel => by.BarrelRiseK(barrel) > limitK)
+            .OrderByDescending(by.BarrelRiseK)];
+    }
+
+    private static Finding AsStated(SolvedNet net, ConductorRating rating, BarrelCurrent barrel, Spread rise)
+    {
+        double limitK = net.Bound.Review.Limits.TemperatureRiseK;
+        return new Finding(
+            RuleCatalogue.Barrel.Id, FindingLevel.WithinAsStated, net.Bound.Review.Name, barrel.UpperLayer,
+            Units.MetresFromNm(barrel.Barrel.Centre.X), Units.MetresFromNm(barrel.Barrel.Centre.Y),
+            new Measure("temperature rise", "K", rise.Nominal, limitK) { Worst = rise.Worst },
+            $"This plated hole carries {QuantityText.Current(Math.Abs(barrel.CurrentA))} between layers {barrel.UpperLayer} and {barrel.LowerLayer}; "
+                + $"{rating.Name} puts the rise at {RangeWords.Of(rise, limitK, QuantityText.TemperatureDifference)}",
+            "Use more holes here, or state the plating that is ordered.",
+            $"{rating.BarrelAssumption(barrel)}; {RangeWords.Assumption}");
     }
 
     private static Finding FindingOf(
-        SolvedNet net, ConductorRating rating, OwnRise heat, List<BarrelCurrent> group, List<(BarrelCurrent Barrel, double RiseK)> hot, double limitK)
+        SolvedNet net, ConductorRating rating, OwnRise heat, List<BarrelCurrent> group, List<BarrelCurrent> hot, Spread rise)
     {
-        (BarrelCurrent worst, double riseK) = hot[0];
+        double limitK = net.Bound.Review.Limits.TemperatureRiseK;
+        BarrelCurrent worst = hot[0];
         double allowedA = rating.BarrelCurrentA(worst.Barrel.Feature, limitK);
 
         // Scaling the whole group by the worst hole's excess keeps the uneven sharing the field solve found.
@@ -48,7 +68,7 @@ internal static class BarrelRule
         return new Finding(
             RuleCatalogue.Barrel.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, worst.UpperLayer,
             Units.MetresFromNm(worst.Barrel.Centre.X), Units.MetresFromNm(worst.Barrel.Centre.Y),
-            new Measure("temperature rise", "K", riseK, limitK),
+            new Measure("temperature rise", "K", rise.Nominal, limitK) { Worst = rise.Worst },
             Load(worst, group, hot.Count, allowedA)
                 + $": a rise of {rating.BarrelRiseText(worst)} by {rating.Name}, "
                 + $"{QuantityText.TemperatureDifference(limitK)} is allowed "
@@ -57,7 +77,7 @@ internal static class BarrelRule
             string.Create(CultureInfo.InvariantCulture, $"Use about {needed} holes of this size here, spread across the path of the current."),
             rating.BarrelAssumption(worst))
         {
-            Extent = BoxNm.Of(hot.Select(judged => judged.Barrel.Barrel.Centre)).GrownBy(worst.Barrel.Feature.ToolDiameterNm / 2),
+            Extent = BoxNm.Of(hot.Select(judged => judged.Barrel.Centre)).GrownBy(worst.Barrel.Feature.ToolDiameterNm / 2),
         };
     }
 

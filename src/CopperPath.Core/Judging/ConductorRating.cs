@@ -35,6 +35,9 @@ public sealed class ConductorRating(ChartRelation relation, Stackup stack)
     /// <summary>The other relation, for comparison: the two differ most for wide copper and for inner layers.</summary>
     public ConductorRating Other => new(relation == ChartRelation.Ipc2221 ? ChartRelation.Ipc2152 : ChartRelation.Ipc2221, stack);
 
+    /// <summary>The same relation on another build.</summary>
+    internal ConductorRating On(Stackup other) => new(relation, other);
+
     /// <summary>Rise of the copper at a cut, kelvin.</summary>
     public double TraceRiseK(Section section) => section.WidthM <= 0 ? 0
         : relation == ChartRelation.Ipc2221

@@ -1,5 +1,6 @@
 using CopperPath.Brief;
 using CopperPath.Capacity;
+using CopperPath.Electrical;
 using CopperPath.Quantities;
 
 namespace CopperPath.Judging;
@@ -12,34 +13,46 @@ internal static class FaultRule
 {
     private const double MeltingK = Units.ZeroCelsiusK + 1083;
 
-    public static IEnumerable<Finding> Judge(ReviewBrief brief, IReadOnlyList<SolvedNet> nets, ConductorRating rating) =>
+    /// <param name="brief">Faults, and the copper's temperature before them.</param>
+    /// <param name="nets">Solved nets.</param>
+    /// <param name="stack">The build as stated.</param>
+    /// <param name="ranges">What is not known.</param>
+    public static IEnumerable<Finding> Judge(ReviewBrief brief, IReadOnlyList<SolvedNet> nets, Stackup stack, BoardRanges ranges) =>
         from fault in brief.Faults
         from net in nets
         where net.Bound.Review.Name == fault.Stretch
-        let worst = WorstOf(net, rating)
+        let worst = WorstOf(net, ConductorRating.Shown(brief.Limits.JudgeBy, stack))
         where worst is not null
-        select FindingOf(fault, net, worst, brief.ConductorK);
+        select FindingOf(fault, net, worst, brief.ConductorK, SpreadOf(fault, net, brief, stack, ranges));
 
-    private static Finding FindingOf(FaultCase fault, SolvedNet net, Place worst, double startK)
+    /// <summary>The temperature reached in other builds, which have other worst places.</summary>
+    private static Spread SpreadOf(FaultCase fault, SolvedNet net, ReviewBrief brief, Stackup stack, BoardRanges ranges) =>
+        new NetResponse(net, brief, stack, ranges).SpreadOf(state => ReachedK(
+            fault, WorstOf(net, ConductorRating.Shown(brief.Limits.JudgeBy, state.StackOf(brief, stack)))!, state.ConductorK(brief)));
+
+    /// <summary>Beyond melting the form means nothing: the value stops there.</summary>
+    private static double ReachedK(FaultCase fault, Place place, double startK) => Math.Min(
+        AdiabaticLimit.FinalK(place.SectionM2, fault.SquaredCurrentSeconds * place.CurrentShare * place.CurrentShare, startK), MeltingK);
+
+    private static Finding FindingOf(FaultCase fault, SolvedNet net, Place worst, double startK, Spread spread)
     {
         double sectionM2 = worst.SectionM2;
-        double through = fault.SquaredCurrentSeconds * worst.CurrentShare * worst.CurrentShare;
-
-        // Beyond melting the form means nothing: the value stops there, and the sentence says so.
-        double reachedK = Math.Min(AdiabaticLimit.FinalK(sectionM2, through, startK), MeltingK);
+        double reachedK = spread.Nominal;
         double scale = 1 / (worst.CurrentShare * worst.CurrentShare);
         double toLimit = fault.LimitK > startK ? scale * AdiabaticLimit.SquaredCurrentSeconds(sectionM2, startK, fault.LimitK) : 0;
         double toMelting = scale * AdiabaticLimit.SquaredCurrentSeconds(sectionM2, startK, MeltingK);
         bool isBeyond = reachedK > fault.LimitK;
+        bool isAsStated = !isBeyond && spread.Worst > fault.LimitK;
         return new Finding(
-            RuleCatalogue.Fault.Id, isBeyond ? FindingLevel.BeyondLimit : FindingLevel.Remark, net.Bound.Review.Name,
-            worst.Layer, worst.XM, worst.YM, new Measure("temperature", "K", reachedK, fault.LimitK),
+            RuleCatalogue.Fault.Id, isBeyond ? FindingLevel.BeyondLimit : isAsStated ? FindingLevel.WithinAsStated : FindingLevel.Remark, net.Bound.Review.Name,
+            worst.Layer, worst.XM, worst.YM, new Measure("temperature", "K", reachedK, fault.LimitK) { Worst = spread.Worst },
             $"{fault.Name}, {QuantityText.Current(fault.CurrentA)} for {QuantityText.Time(fault.TimeS)}, heats the worst {worst.What} "
                 + $"of {QuantityText.Area(sectionM2)} from {QuantityText.Temperature(startK)} "
                 + (reachedK >= MeltingK ? "until it melts" : $"to {QuantityText.Temperature(reachedK)}")
                 + $"; {QuantityText.Temperature(fault.LimitK)} is allowed. "
+                + (isAsStated ? $"It is {RangeWords.AtWorst(spread, QuantityText.Temperature)}. " : "")
                 + $"The fault has {QuantityText.JouleIntegral(fault.SquaredCurrentSeconds)}; the limit is reached at {QuantityText.JouleIntegral(toLimit)}, melting at {QuantityText.JouleIntegral(toMelting)}.",
-            isBeyond ? "Widen the section, or let a faster fuse or a current limit cut the fault short." : "Nothing to mend.",
+            isBeyond || isAsStated ? "Widen the section, or let a faster fuse or a current limit cut the fault short." : "Nothing to mend.",
             "adiabatic form of IEC 60949, from memory: no heat lost to board or neighbours, so on the safe side; "
                 + "the overload divides over the copper as the reviewed current does");
     }

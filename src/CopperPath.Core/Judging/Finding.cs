@@ -9,6 +9,9 @@ public enum FindingLevel
     /// <summary>Worth reading; within limits.</summary>
     Remark,
 
+    /// <summary>Within the limit as everything is stated, beyond it where what is not known lies at its worse end.</summary>
+    WithinAsStated,
+
     /// <summary>Beyond a limit of the brief.</summary>
     BeyondLimit,
 
@@ -25,6 +28,12 @@ public enum FindingLevel
 /// <param name="IsCount">True where both are numbers of things, which have no decimals.</param>
 public sealed record Measure(string Name, string Unit, double Value, double Limit, bool LimitIsLeast = false, bool IsCount = false)
 {
+    /// <summary>
+    /// What the value becomes with everything that is not known at its worse end, in the same unit; infinite where there is no such
+    /// value, null where nothing it rests on has a range.
+    /// </summary>
+    public double? Worst { get; init; }
+
     /// <summary>Room left: 0.2 means the value could change for the worse by 20 % of the limit; negative beyond it.</summary>
     public double MarginRatio => (LimitIsLeast ? Value - Limit : Limit - Value) / Limit;
 }
@@ -63,12 +72,20 @@ public sealed record Finding(
 
     /// <summary>True when it counts against the board: beyond a limit and not waived.</summary>
     public bool Counts => Level == FindingLevel.BeyondLimit && Waiver is null;
+
+    /// <summary>True when it keeps the board from being within limits over the whole range: within as stated only and not waived.</summary>
+    public bool IsOnlyAsStated => Level == FindingLevel.WithinAsStated && Waiver is null;
 }
 
 /// <summary>Answer to the review as a whole.</summary>
 public enum Verdict
 {
+    /// <summary>Within every limit over the whole range of what is not known.</summary>
     WithinLimits,
+
+    /// <summary>Within every limit as stated, not over the whole range.</summary>
+    WithinAsStated,
+
     BeyondLimits,
     CouldNotJudge,
 }

@@ -1,80 +1,118 @@
 using CopperPath.Brief;
 using CopperPath.Electrical;
+using CopperPath.Nets;
 using CopperPath.Thermal;
 
 namespace CopperPath.Judging;
 
 /// <summary>
-/// The board's own rises under the ranges: solved again for each item and for all together, at the places that are
-/// hottest as everything is stated. Current keeps its nominal pattern.
+/// The board's temperatures over the range of what is not known: solved again with everything at its worse end, on the cells before
+/// the last halving, and with each item alone there, on wider cells. Current keeps its nominal pattern.
 /// </summary>
+/// <remarks>
+/// Which end is the worse one is asked at the hottest copper. Where an item at that end helps another place, what it
+/// helps by is added there again: the place is then given as if the item were as stated.
+/// </remarks>
 internal sealed class HeatResponse
 {
     private readonly IReadOnlyList<ToleranceItem> _items;
-    private readonly OwnRise _nominal;
-    private readonly OwnRise[] _alone;
+    private readonly BoardHeat _board;
+    private readonly OwnRise _roughly;
+    private readonly (RangeEnd End, OwnRise Field)[] _alone;
     private readonly OwnRise _together;
+    private readonly OwnRise _warmest;
+    private readonly double _ambientK;
+    private readonly double _warmestAmbientK;
 
     private HeatResponse(
-        IReadOnlyList<ToleranceItem> items, OwnRise nominal, OwnRise[] alone, OwnRise together, OwnRise warmest) =>
-        (_items, _nominal, _alone, _together, Warmest) = (items, nominal, alone, together, warmest);
+        IReadOnlyList<ToleranceItem> items, BoardHeat board, OwnRise roughly, (RangeEnd, OwnRise)[] alone, OwnRise together, OwnRise warmest,
+        double ambientK, double warmestAmbientK)
+    {
+        (_items, _board, _roughly, _alone, _together, _warmest) = (items, board, roughly, alone, together, warmest);
+        (_ambientK, _warmestAmbientK) = (ambientK, warmestAmbientK);
+    }
 
-    /// <summary>All at their worse ends, and ambient at its highest.</summary>
-    public OwnRise Warmest { get; }
-
-    /// <param name="brief">Ranges.</param>
+    /// <param name="brief">Surroundings and laminate.</param>
     /// <param name="stack">Nominal build.</param>
-    /// <param name="items">What has a range.</param>
+    /// <param name="ranges">What is not known.</param>
     /// <param name="board">The board, solved as stated.</param>
     /// <param name="hottest">Its hottest copper.</param>
-    public static HeatResponse Of(
-        ReviewBrief brief, Stackup stack, IReadOnlyList<ToleranceItem> items, BoardHeat board, NetTemperatures hottest)
+    public static HeatResponse Of(ReviewBrief brief, Stackup stack, BoardRanges ranges, BoardHeat board, NetTemperatures hottest)
     {
+        IReadOnlyList<ToleranceItem> items = ToleranceItem.OfHeat(ranges);
         BuildState nominal = BuildState.Nominal(brief, stack);
-        double nominalK = RiseAt(board.OnFirst, hottest);
-        OwnRise[] alone = new OwnRise[items.Count];
-        bool[] isOther = new bool[items.Count];
+        OwnRise roughly = board.RoughlyUnder(nominal.ConditionsOf(brief, stack));
+        (RangeEnd End, OwnRise Field)[] alone = new (RangeEnd, OwnRise)[items.Count];
         Parallel.For(0, items.Count, i =>
         {
-            OwnRise usual = Under(items[i].Usual(nominal));
-            if (RiseAt(usual, hottest) >= nominalK)
+            alone[i] = At(items[i].Usual);
+            if (AtHottest(alone[i].Field) < AtHottest(roughly) && At(items[i].Other) is var other && AtHottest(other.Field) > AtHottest(alone[i].Field))
             {
-                alone[i] = usual;
-                return;
+                alone[i] = other;
             }
-
-            OwnRise other = Under(items[i].Other(nominal));
-            (alone[i], isOther[i]) = RiseAt(other, hottest) > RiseAt(usual, hottest) ? (other, true) : (usual, false);
         });
 
-        BuildState worst = nominal;
-        for (int i = 0; i < items.Count; i++)
+        BuildState worst = alone.Aggregate(nominal, (state, item) => item.End.Apply(state));
+        OwnRise together = items.Count == 0 ? board.OnFirst : board.Under(worst.ConditionsOf(brief, stack));
+        BuildState warm = worst with { AmbientK = ranges.AmbientK.Most };
+        OwnRise warmest = warm == worst ? together : board.Under(warm.ConditionsOf(brief, stack));
+        return new HeatResponse(items, board, roughly, alone, together, warmest, brief.AmbientK, warm.AmbientK);
+
+        (RangeEnd End, OwnRise Field) At(RangeEnd end) => (end, board.RoughlyUnder(end.Apply(nominal).ConditionsOf(brief, stack), roughly));
+
+        double AtHottest(OwnRise field) => RiseAt(field, hottest.Layer, hottest.XM, hottest.YM, null);
+    }
+
+    /// <summary>What a stretch's own current adds to its hottest copper, and where that is at worst.</summary>
+    /// <param name="net">The stretch.</param>
+    /// <param name="peak">Its hottest copper as stated.</param>
+    public (Spread Spread, HottestPlace At) OwnRiseOf(SolvedNet net, NetTemperatures peak)
+    {
+        HottestPlace nominal = new(peak.PeakK, peak.EstimateK, peak.Layer, peak.XM, peak.YM);
+        Spread there = OwnRiseAt(nominal, net.Bound.Net);
+        if (_together.Result.Status != ThermalStatus.Solved || _items.Count == 0)
         {
-            worst = isOther[i] ? items[i].Other(worst) : items[i].Usual(worst);
+            return (there, nominal);
         }
 
-        OwnRise together = Under(worst);
-        BuildState warm = worst with { AmbientK = brief.Tolerance!.AmbientK?.Most ?? brief.AmbientK };
-        return new HeatResponse(items, board.OnFirst, alone, together, warm == worst ? together : Under(warm));
-
-        OwnRise Under(BuildState state) => board.Under(state.ConditionsOf(brief, stack));
+        HottestPlace moved = HottestCopper.Of(net.Conduction, net.Bound.Net, _together);
+        moved = moved with { RiseK = _board.Own.RiseK(moved.Layer, moved.XM, moved.YM, net.Bound.Net) };
+        Spread elsewhere = OwnRiseAt(moved, net.Bound.Net);
+        return elsewhere.Worst > there.Worst ? (elsewhere with { Nominal = there.Nominal }, moved) : (there, nominal);
     }
 
-    /// <summary>The spread of a peak that was solved on the finer cells: its own value, changed as the wider cells say.</summary>
-    public Spread SpreadOf(NetTemperatures peak)
+    /// <summary>The spread of a rise that was read on the finer cells: its own value, changed as the wider cells say.</summary>
+    public Spread OwnRiseAt(HottestPlace place, Net net)
     {
-        double scale = peak.PeakK / RiseAt(_nominal, peak);
-        double[] changes = [.. _alone.Select(field => Math.Max(0, (scale * RiseAt(field, peak)) - peak.PeakK))];
-        return new Spread(peak.PeakK, scale * RiseAt(_together, peak), null, Spread.SharesOf(_items, changes));
+        double scale = ScaleOf(Read(_roughly));
+        (RangeEnd, double Change)[] changes = [.. _alone.Select(item => (item.End, (scale * Read(item.Field)) - place.RiseK))];
+        return SpreadOf(place.RiseK, ScaleOf(Read(_board.OnFirst)) * Read(_together), changes);
+
+        double ScaleOf(double riseK) => riseK > 0 ? place.RiseK / riseK : 1;
+
+        double Read(OwnRise field) => RiseAt(field, place.Layer, place.XM, place.YM, net);
     }
 
-    /// <summary>Rise at a place in the warmest state with all heat, likewise, kelvin.</summary>
-    /// <param name="peak">The place.</param>
-    /// <param name="nominal">All heat as stated, on the finer cells.</param>
-    public double WarmestRiseK(NetTemperatures peak, TemperatureField nominal) => nominal.RiseK(peak.Layer, peak.XM, peak.YM)
-        / _nominal.All.RiseK(peak.Layer, peak.XM, peak.YM) * (Warmest.Result.Status == ThermalStatus.Solved ? Warmest.All.RiseK(peak.Layer, peak.XM, peak.YM) : double.PositiveInfinity);
+    /// <summary>The temperature of the board's hottest place with all heat, kelvin, and where that is at worst.</summary>
+    public (Spread Spread, HottestPlace At) Temperature()
+    {
+        HottestPlace fine = _board.Field.Hottest();
+        double scale = ScaleOf(HottestK(_roughly));
+        (RangeEnd, double Change)[] changes = [.. _alone.Select((item, i) => (item.End,
+            (scale * HottestK(item.Field)) - fine.RiseK + (_items[i].Name == ToleranceItem.Ambient ? _warmestAmbientK - _ambientK : 0)))];
+        Spread spread = SpreadOf(_ambientK + fine.RiseK, _warmestAmbientK + (ScaleOf(HottestK(_board.OnFirst)) * HottestK(_warmest)), changes);
+        return (spread, _warmest.All.Result.Status == ThermalStatus.Solved && _items.Count > 0 ? _warmest.All.Hottest() : fine);
+
+        double ScaleOf(double riseK) => riseK > 0 ? fine.RiseK / riseK : 1;
+    }
+
+    private Spread SpreadOf(double nominal, double together, (RangeEnd End, double Change)[] changes) =>
+        new(nominal, _items.Count == 0 ? nominal : Math.Max(nominal, together - changes.Sum(change => Math.Min(0, change.Change))), null, Spread.SharesOf(_items, changes));
+
+    private static double HottestK(OwnRise field) =>
+        field.All.Result.Status == ThermalStatus.Solved ? field.All.Hottest().RiseK : double.PositiveInfinity;
 
     /// <summary>Infinite where there is no steady state.</summary>
-    private static double RiseAt(OwnRise field, NetTemperatures place) =>
-        field.Result.Status == ThermalStatus.Solved ? field.RiseK(place.Layer, place.XM, place.YM) : double.PositiveInfinity;
+    private static double RiseAt(OwnRise field, int layer, double xM, double yM, Net? net) =>
+        field.Result.Status == ThermalStatus.Solved ? field.RiseK(layer, xM, yM, net) : double.PositiveInfinity;
 }

@@ -21,29 +21,43 @@ internal static class HeatRule
 
     /// <param name="nets">Solved nets.</param>
     /// <param name="heat">A solved board.</param>
-    public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, OwnRise heat) =>
-        nets.SelectMany(net => OfNet(net, heat)).OrderByDescending(finding => finding.Measure!.Value);
+    /// <param name="study">The range of what is not known.</param>
+    public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, OwnRise heat, ToleranceStudy study) =>
+        nets.SelectMany(net => OfNet(net, heat, study)).OrderByDescending(finding => finding.Level).ThenByDescending(finding => finding.Measure!.Value);
 
-    private static IEnumerable<Finding> OfNet(SolvedNet net, OwnRise heat)
+    private static IEnumerable<Finding> OfNet(SolvedNet net, OwnRise heat, ToleranceStudy study)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
-        IReadOnlyList<HotCopper> regions = HotCopper.Of(net, heat, limitK);
-        if (regions.Count > 0)
-        {
-            return regions.Select(region => FindingOf(net, region));
-        }
+        NetTolerance range = study.Of(net)!;
+        (NetTemperatures peak, Spread own) = (range.Own!, range.OwnRiseK!);
+        return peak.PeakK > limitK ? HotCopper.Of(net, heat, limitK).Select(region => FindingOf(net, region, study))
+            : peak.PeakK + peak.EstimateK > limitK ? [Straddling(net, peak, own)]
+            : own.Worst + (own.Worst / own.Nominal * peak.EstimateK) > limitK ? [AsStated(net, own, range.OwnAt!)]
+            : [];
+    }
 
-        NetTemperatures peak = NetTemperatures.Of(net, heat);
-        return peak.PeakK + peak.EstimateK > limitK ? [Straddling(net, peak)] : [];
+    /// <summary>
+    /// Within as stated, not over the range of what is not known. The estimate grows with the value; where only the two together pass
+    /// the limit, it is not within over the range either.
+    /// </summary>
+    private static Finding AsStated(SolvedNet net, Spread own, HottestPlace at)
+    {
+        double limitK = net.Bound.Review.Limits.TemperatureRiseK;
+        return new Finding(
+            RuleCatalogue.Heat.Id, FindingLevel.WithinAsStated, net.Bound.Review.Name, at.Layer, at.XM, at.YM,
+            new Measure("temperature rise", "K", own.Nominal, limitK) { Worst = own.Worst },
+            $"Its own current warms this copper by {RangeWords.Of(own, limitK, QuantityText.TemperatureDifference)}",
+            "Leave it more room, or state what is known better: measured films, the laminate's own values, the copper ordered.",
+            $"{Assumption}; {RangeWords.Assumption}");
     }
 
     /// <summary>The limit lies within what the width of cells leaves open.</summary>
-    private static Finding Straddling(SolvedNet net, NetTemperatures peak)
+    private static Finding Straddling(SolvedNet net, NetTemperatures peak, Spread own)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         return new Finding(
             RuleCatalogue.Heat.Id, FindingLevel.Undecided, net.Bound.Review.Name, peak.Layer, peak.XM, peak.YM,
-            new Measure("temperature rise", "K", peak.PeakK, limitK),
+            new Measure("temperature rise", "K", peak.PeakK, limitK) { Worst = own.Worst },
             $"Its own current warms this copper by {QuantityText.TemperatureDifference(peak.PeakK)} on this board, which may be "
                 + $"{QuantityText.TemperatureDifference(peak.EstimateK)} off; {QuantityText.TemperatureDifference(limitK)} is allowed. "
                 + "Whether it is within can not be said.",
@@ -76,13 +90,16 @@ internal static class HeatRule
             Assumption);
     }
 
-    private static Finding FindingOf(SolvedNet net, HotCopper region)
+    private static Finding FindingOf(SolvedNet net, HotCopper region, ToleranceStudy study)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
+        (double xM, double yM) = (Units.MetresFromNm(region.At.X), Units.MetresFromNm(region.At.Y));
         return new Finding(
             RuleCatalogue.Heat.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, region.Layer,
-            Units.MetresFromNm(region.At.X), Units.MetresFromNm(region.At.Y),
-            new Measure("temperature rise", "K", region.PeakK, limitK),
+            xM, yM, new Measure("temperature rise", "K", region.PeakK, limitK)
+            {
+                Worst = study.WorstOwnRiseK(net, new HottestPlace(region.PeakK, region.EstimateK, region.Layer, xM, yM)),
+            },
             $"Its own current warms this copper by {QuantityText.TemperatureDifference(region.PeakK)} on this board, "
                 + $"give or take {QuantityText.TemperatureDifference(region.EstimateK)}; {QuantityText.TemperatureDifference(limitK)} is allowed{CutBeside(net, region)}.",
             "Widen or double the copper here, tie it to planes with more plated holes, or cool the board better.",

@@ -16,9 +16,11 @@ public static class Judge
     /// <param name="stack">Thicknesses.</param>
     /// <param name="heat">What the copper's own current adds to the board's temperatures.</param>
     /// <param name="partsHeat">Heat of parts, and whether it is known.</param>
+    /// <param name="study">The range of what is not known.</param>
     /// <param name="ofSlots">What <see cref="Slots"/> found, which needs no temperatures.</param>
     public static IReadOnlyList<Finding> Findings(
-        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, Stackup stack, OwnRise heat, PartsHeat partsHeat, IReadOnlyList<Finding> ofSlots)
+        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, Stackup stack, OwnRise heat, PartsHeat partsHeat, ToleranceStudy study,
+        IReadOnlyList<Finding> ofSlots)
     {
         IReadOnlyList<ConductorRating> charts = ConductorRating.Judging(brief.Limits.JudgeBy, stack);
         List<Finding> findings = [];
@@ -27,13 +29,13 @@ public static class Judge
         if (solved.Count > 0)
         {
             findings.AddRange(HeatRule.Unsettled(heat) is { } reason ? [HeatRule.Unsolved(solved[0], heat.Result, reason)]
-                : [.. TemperatureRule.Judge(brief, heat.All, partsHeat), .. HeatRule.Judge(solved, heat)]);
+                : [.. TemperatureRule.Judge(brief, heat.All, partsHeat, study), .. HeatRule.Judge(solved, heat, study)]);
         }
 
-        findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => NeckRule.Judge(net, chart, heat))));
-        findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => BarrelRule.Judge(net, chart, heat))));
-        findings.AddRange(FaultRule.Judge(brief, solved, ConductorRating.Shown(brief.Limits.JudgeBy, stack)));
-        findings.AddRange(solved.SelectMany(DropRule.Judge));
+        findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => NeckRule.Judge(net, chart, heat, study))));
+        findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => BarrelRule.Judge(net, chart, heat, study))));
+        findings.AddRange(FaultRule.Judge(brief, solved, stack, study.Ranges));
+        findings.AddRange(solved.SelectMany(net => DropRule.Judge(net, study)));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));
         findings.AddRange(ofSlots);
         findings.AddRange(solved.SelectMany(net => AccuracyRule.Judge(net, charts, heat)));
@@ -50,6 +52,7 @@ public static class Judge
     public static Verdict VerdictOf(IReadOnlyList<Finding> findings, bool inputIsUncertain) =>
         inputIsUncertain || findings.Any(finding => finding.Level == FindingLevel.Undecided && finding.Waiver is null) ? Verdict.CouldNotJudge
         : findings.Any(finding => finding.Counts) ? Verdict.BeyondLimits
+        : findings.Any(finding => finding.IsOnlyAsStated) ? Verdict.WithinAsStated
         : Verdict.WithinLimits;
 
     private static Finding Unsolved(SolvedNet net)

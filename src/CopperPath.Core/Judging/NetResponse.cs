@@ -14,9 +14,15 @@ namespace CopperPath.Judging;
 /// exact where all factors are alike, and where all current passes every part. (Maxwell, A Treatise on Electricity and
 /// Magnetism, 1873, articles 98 and 306; from memory.)
 /// </remarks>
-internal sealed class NetResponse(SolvedNet net, ReviewBrief brief, Stackup nominal)
+internal sealed class NetResponse(SolvedNet net, ReviewBrief brief, Stackup nominal, BoardRanges ranges)
 {
+    private readonly IReadOnlyList<ToleranceItem> _items = ToleranceItem.OfResistance(ranges);
+
     private readonly ConductionResult _result = net.Conduction;
+
+    /// <summary>The spread of a value of this net.</summary>
+    public Spread SpreadOf(Func<BuildState, double> value, Func<BuildState, Bracket>? bounds = null) =>
+        Spread.Of(BuildState.Nominal(brief, nominal), _items, value, bounds);
 
     public double LossW(BuildState state) => _result.LossW * LossBoundsW(state).Middle / LossBoundsW(BuildState.Nominal(brief, nominal)).Middle;
 
@@ -78,16 +84,28 @@ internal sealed class NetResponse(SolvedNet net, ReviewBrief brief, Stackup nomi
     /// <summary>Largest screening rise of the net's sections, kelvin; the share each layer has of the current is held.</summary>
     public double SectionRiseK(BuildState state)
     {
-        ConductorRating rating = ConductorRating.Shown(brief.Limits.JudgeBy, state.StackOf(brief, nominal));
+        ConductorRating rating = On(Shown, state);
         return net.Sections.Max(section => rating.TraceRiseK(section with { CurrentA = section.CurrentA * state.CurrentScale }));
     }
 
     /// <summary>Largest screening rise of the net's plated holes, kelvin; likewise.</summary>
     public double HoleRiseK(BuildState state)
     {
-        ConductorRating rating = ConductorRating.Shown(brief.Limits.JudgeBy, state.StackOf(brief, nominal));
+        ConductorRating rating = On(Shown, state);
         return _result.Barrels.Max(barrel => rating.BarrelRiseK(barrel with { CurrentA = barrel.CurrentA * state.CurrentScale }));
     }
+
+    /// <summary>The rise of one cut by a relation, with the share its layer has of the current held.</summary>
+    public Spread OfCut(Section section, ConductorRating rating) =>
+        SpreadOf(state => On(rating, state).TraceRiseK(section with { CurrentA = section.CurrentA * state.CurrentScale }));
+
+    /// <summary>The same of one plated hole.</summary>
+    public Spread OfHole(BarrelCurrent barrel, ConductorRating rating) =>
+        SpreadOf(state => On(rating, state).BarrelRiseK(barrel with { CurrentA = barrel.CurrentA * state.CurrentScale }));
+
+    private ConductorRating Shown => ConductorRating.Shown(brief.Limits.JudgeBy, nominal);
+
+    private ConductorRating On(ConductorRating rating, BuildState state) => rating.On(state.StackOf(brief, nominal));
 
     private bool IsTwoTerminal => _result.Terminals.Count == 2;
 

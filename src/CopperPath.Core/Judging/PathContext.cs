@@ -16,8 +16,10 @@ namespace CopperPath.Judging;
 /// <param name="Path">The power path as the copper suggests it.</param>
 /// <param name="Stack">Thicknesses.</param>
 /// <param name="Rating">Relation between current, section and rise.</param>
+/// <param name="Ranges">What is not known.</param>
 public sealed record PathContext(
-    ReviewBrief Brief, IReadOnlyList<SolvedNet> Nets, NetList Board, PathProposal Path, Stackup Stack, ConductorRating Rating)
+    ReviewBrief Brief, IReadOnlyList<SolvedNet> Nets, NetList Board, PathProposal Path, Stackup Stack, ConductorRating Rating,
+    BoardRanges Ranges)
 {
     public PracticeLimits Limits => Brief.Limits.Practice;
 

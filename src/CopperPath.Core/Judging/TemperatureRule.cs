@@ -11,10 +11,15 @@ namespace CopperPath.Judging;
 /// </summary>
 internal static class TemperatureRule
 {
+    private const string Advice = "Spread the heat: more copper and plated holes at the hottest part, more air, or a heat sink.";
+
+    private const string Assumption = "heat of the solved copper and of the parts counted; films by correlation or as stated, good to some tenths";
+
     /// <param name="brief">Limit and surroundings.</param>
     /// <param name="heat">A solved board.</param>
     /// <param name="parts">Heat of parts, and whether it is known.</param>
-    public static IEnumerable<Finding> Judge(ReviewBrief brief, TemperatureField heat, PartsHeat parts)
+    /// <param name="study">The range of what is not known.</param>
+    public static IEnumerable<Finding> Judge(ReviewBrief brief, TemperatureField heat, PartsHeat parts, ToleranceStudy study)
     {
         HottestPlace hottest = heat.Hottest();
         double hottestK = brief.AmbientK + hottest.RiseK;
@@ -24,12 +29,20 @@ internal static class TemperatureRule
             bool isBeyond = hottestK > limitK;
             yield return new Finding(
                 RuleCatalogue.Temperature.Id, isBeyond ? FindingLevel.BeyondLimit : FindingLevel.Undecided, "the whole board", hottest.Layer, hottest.XM, hottest.YM,
-                new Measure("temperature", "K", hottestK, limitK),
+                new Measure("temperature", "K", hottestK, limitK) { Worst = study.TemperatureK?.Worst },
                 $"The hottest place of the board reaches {QuantityText.Temperature(hottestK)}{(parts.IsKnown ? "" : " without the heat of its parts")}, "
                     + $"give or take {QuantityText.TemperatureDifference(hottest.EstimateK)}; {QuantityText.Temperature(limitK)} is allowed."
                     + (isBeyond ? "" : " Whether it is within can not be said."),
-                "Spread the heat: more copper and plated holes at the hottest part, more air, or a heat sink.",
-                "heat of the solved copper and of the parts counted; films by correlation or as stated, good to some tenths");
+                Advice, Assumption);
+        }
+        else if (study is { TemperatureK: { } worst, HottestAt: { } at }
+            && worst.Worst + ((worst.Worst - brief.AmbientK) / hottest.RiseK * hottest.EstimateK) > limitK)
+        {
+            yield return new Finding(
+                RuleCatalogue.Temperature.Id, FindingLevel.WithinAsStated, "the whole board", at.Layer, at.XM, at.YM,
+                new Measure("temperature", "K", hottestK, limitK) { Worst = worst.Worst },
+                $"The hottest place of the board reaches {(parts.IsKnown ? "" : "without the heat of its parts ")}{RangeWords.Of(worst, limitK, QuantityText.Temperature)}",
+                Advice, $"{Assumption}; {RangeWords.Assumption}");
         }
     }
 }

@@ -10,11 +10,12 @@ namespace CopperPath.Thermal;
 /// </summary>
 public sealed class BoardHeat
 {
+    private readonly HeatModel _widest;
     private readonly HeatModel _first;
     private readonly bool _hasOtherHeat;
 
-    private BoardHeat(HeatModel first, bool hasOtherHeat, OwnRise onFirst, OwnRise own) =>
-        (_first, _hasOtherHeat, OnFirst, Own) = (first, hasOtherHeat, onFirst, own);
+    private BoardHeat(HeatModel widest, HeatModel first, bool hasOtherHeat, OwnRise onFirst, OwnRise own) =>
+        (_widest, _first, _hasOtherHeat, OnFirst, Own) = (widest, first, hasOtherHeat, onFirst, own);
 
     /// <summary>The board's temperatures with all its heat.</summary>
     public TemperatureField Field => Own.All;
@@ -38,25 +39,38 @@ public sealed class BoardHeat
     {
         HeatConditions nominal = new(stack, ambientK);
         HeatScene scene = new(nets, profile, bounds, stack, section, stretches);
-        (IReadOnlyList<HeatModel> models, OwnRise own) = section.CellM is { } cellM
+        (HeatModel widest, IReadOnlyList<HeatModel> models, OwnRise own) = section.CellM is { } cellM
             ? RefinedHeat.SolveEven(scene, nominal, cellM) : RefinedHeat.Solve(scene, nominal);
         bool hasOtherHeat = scene.HasOtherHeat(ambientK);
 
         // The cells before the last halving are many times fewer.
         return section.CellM is null && own.Coarser is { } coarser
-            ? new BoardHeat(models[^2], hasOtherHeat, coarser, own) : new BoardHeat(models[^1], hasOtherHeat, own, own);
+            ? new BoardHeat(widest, models[^2], hasOtherHeat, coarser, own) : new BoardHeat(widest, models[^1], hasOtherHeat, own, own);
     }
 
     /// <summary>The board under other conditions, on the cells before the last halving: for what they change, not for the peaks themselves.</summary>
-    public OwnRise Under(HeatConditions conditions) => new(
-        _first.Solve(conditions, OnFirst.All),
-        _hasOtherHeat ? _first.Solve(conditions with { CurrentScale = 0 }, OnFirst.WithoutCopperLoss) : null);
+    public OwnRise Under(HeatConditions conditions) => Solve(_first, conditions, OnFirst);
+
+    /// <summary>The same on the cells the refinement began with, a few thousand: for which way a change goes and about how far.</summary>
+    /// <param name="conditions">Build, surroundings and load.</param>
+    /// <param name="like">A solution to start from, on any cells.</param>
+    public OwnRise RoughlyUnder(HeatConditions conditions, OwnRise? like = null) => Solve(_widest, conditions, like ?? OnFirst);
+
+    private OwnRise Solve(HeatModel model, HeatConditions conditions, OwnRise like)
+    {
+        TemperatureField? all = null;
+        TemperatureField? without = null;
+        Parallel.Invoke(
+            () => all = model.Solve(conditions, like.All, RefinedHeat.RoughTolerance),
+            () => without = _hasOtherHeat ? model.Solve(conditions with { CurrentScale = 0 }, like.WithoutCopperLoss, RefinedHeat.RoughTolerance) : null);
+        return new OwnRise(all!, without);
+    }
 
     /// <summary>Conductivities as the brief states them.</summary>
-    public static ThermalMaterials MaterialsOf(ThermalSection section) => ThermalMaterials.CopperOnFr4 with
+    public static ThermalMaterials MaterialsOf(LaminateSection laminate) => ThermalMaterials.CopperOnFr4 with
     {
-        LaminateThroughWPerMK = section.Laminate.ThroughWPerMK,
-        LaminateInPlaneWPerMK = section.Laminate.InPlaneWPerMK,
+        LaminateThroughWPerMK = laminate.ThroughWPerMK,
+        LaminateInPlaneWPerMK = laminate.InPlaneWPerMK,
     };
 
     /// <summary>Cooling as the brief states it.</summary>

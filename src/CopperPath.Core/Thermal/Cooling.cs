@@ -16,8 +16,11 @@ public sealed record FaceCooling(double? FilmWPerM2K, double Emissivity);
 /// <param name="Bottom">The other face.</param>
 public sealed record Cooling(double AmbientK, BoardPosture Posture, FaceCooling Top, FaceCooling Bottom)
 {
-    /// <summary>Scale on both film coefficients, 1 as stated: correlations and air flows are known to some tenths only.</summary>
-    public double FilmScale { get; init; } = 1;
+    /// <summary>Scale on films of natural convection, 1 as their correlations say, which are good to some tenths only.</summary>
+    public double StillAirScale { get; init; } = 1;
+
+    /// <summary>Scale on stated films.</summary>
+    public double StatedFilmScale { get; init; } = 1;
 
     /// <summary>Size of the board for still air, from its outline; null to go by the extent of the cells.</summary>
     public PlateSize? Plate { get; init; }

@@ -23,7 +23,7 @@ internal sealed class FaceExchange
         _isTop = isTop;
         _face = isTop ? cooling.Top : cooling.Bottom;
         _posture = cooling.Posture == BoardPosture.Vertical ? FacePosture.Vertical : isTop ? FacePosture.Up : FacePosture.Down;
-        (_ambientK, _filmScale) = (cooling.AmbientK, cooling.FilmScale);
+        (_ambientK, _filmScale) = (cooling.AmbientK, _face.FilmWPerM2K is null ? cooling.StillAirScale : cooling.StatedFilmScale);
         _lengthM = (cooling.Plate ?? SizeOf(network)).LengthM(_posture);
         foreach ((_, double areaM2) in Cells())
         {

@@ -1,3 +1,4 @@
+using CopperPath.Brief;
 using CopperPath.Electrical;
 using CopperPath.Nets;
 
@@ -6,9 +7,20 @@ namespace CopperPath.Thermal;
 /// <summary>One state of build, surroundings and load under which a board's temperatures are asked for.</summary>
 /// <param name="Stack">Thicknesses; the current keeps the pattern it has in the nominal build.</param>
 /// <param name="AmbientK">Air and surroundings, kelvin.</param>
-/// <param name="FilmScale">Factor on both film coefficients.</param>
-/// <param name="CurrentScale">Factor on all currents.</param>
-public sealed record HeatConditions(Stackup Stack, double AmbientK, double FilmScale = 1, double CurrentScale = 1);
+public sealed record HeatConditions(Stackup Stack, double AmbientK)
+{
+    /// <summary>Factor on the films that follow from correlations.</summary>
+    public double StillAirScale { get; init; } = 1;
+
+    /// <summary>Factor on the films that are stated.</summary>
+    public double StatedFilmScale { get; init; } = 1;
+
+    /// <summary>Factor on all currents.</summary>
+    public double CurrentScale { get; init; } = 1;
+
+    /// <summary>The laminate; null for as it is stated for the board.</summary>
+    public LaminateSection? Laminate { get; init; }
+}
 
 /// <summary>A solved stretch of copper as a source of heat.</summary>
 /// <param name="Conduction">Its currents.</param>

@@ -1,3 +1,4 @@
+using CopperPath.Brief;
 using CopperPath.Electrical;
 using CopperPath.Nets;
 
@@ -41,7 +42,7 @@ internal sealed class HeatModel
     /// <param name="tolerance">Heat that may be left over, as a share of the heat put in; null for as little as the solver leaves else.</param>
     public TemperatureField Solve(HeatConditions conditions, TemperatureField? like = null, double? tolerance = null)
     {
-        HeatNetwork network = NetworkOf(conditions.Stack);
+        HeatNetwork network = NetworkOf(conditions.Stack, conditions.Laminate ?? _scene.Section.Laminate);
         HeatSources sources = _loss.At(conditions);
         foreach ((HeatPlace place, double powerW) in _scene.Components)
         {
@@ -58,7 +59,12 @@ internal sealed class HeatModel
             }
         }
 
-        Cooling cooling = BoardHeat.CoolingOf(_scene.Section, conditions.AmbientK) with { FilmScale = conditions.FilmScale, Plate = _scene.Plate };
+        Cooling cooling = BoardHeat.CoolingOf(_scene.Section, conditions.AmbientK) with
+        {
+            StillAirScale = conditions.StillAirScale,
+            StatedFilmScale = conditions.StatedFilmScale,
+            Plate = _scene.Plate,
+        };
         double[]? start = like is { Result.Status: ThermalStatus.Solved } ? like.At(Cells) : null;
         return new TemperatureField(network, ThermalSolver.Solve(network, sources, cooling, sinks, start, tolerance))
         {
@@ -85,10 +91,10 @@ internal sealed class HeatModel
         return outline;
     }
 
-    private HeatNetwork NetworkOf(Stackup stack)
+    private HeatNetwork NetworkOf(Stackup stack, LaminateSection laminate)
     {
-        IReadOnlyList<HeatPlane> planes = _levels.In(stack, _scene.Section.Laminate.BelowM);
-        HeatNetwork network = new(Cells, planes, _board, _copper, BoardHeat.MaterialsOf(_scene.Section));
+        IReadOnlyList<HeatPlane> planes = _levels.In(stack, laminate.BelowM);
+        HeatNetwork network = new(Cells, planes, _board, _copper, BoardHeat.MaterialsOf(laminate));
         foreach ((Barrel barrel, IReadOnlyList<(int Column, double Share)> parts) in _walls)
         {
             // The wall of a plated hole conducts between all levels it passes, whether their copper meets it or not.

@@ -34,7 +34,7 @@ internal static class RefinedHeat
     private const double NarrowestM = 20e-6;
 
     /// <summary>Heat a solution that others follow may leave over, as a share of the heat put in.</summary>
-    private const double RoughTolerance = 1e-5;
+    public const double RoughTolerance = 1e-5;
 
     /// <summary>The same for a last solution: far below what its cells leave.</summary>
     private const double FineTolerance = 1e-6;
@@ -47,15 +47,18 @@ internal static class RefinedHeat
 
     /// <param name="scene">The board.</param>
     /// <param name="nominal">As stated.</param>
-    /// <returns>The board on the cells of its last solutions, widest first, and the last solution, with those before it.</returns>
-    public static (IReadOnlyList<HeatModel> Models, OwnRise Own) Solve(HeatScene scene, HeatConditions nominal)
+    /// <returns>
+    /// The board on the cells it began with, on those of its last solutions, widest first, and the last solution, with those before it.
+    /// </returns>
+    public static (HeatModel Widest, IReadOnlyList<HeatModel> Models, OwnRise Own) Solve(HeatScene scene, HeatConditions nominal)
     {
         CellTree tree = new(scene.Extent, Math.Sqrt(scene.Extent.AreaM2 / FirstCells));
         SourceRefinement.Apply(scene, tree);
         HeatModel model = new(scene, tree.Copy());
         TemperatureField field = model.Solve(nominal, null, RoughTolerance);
+        HeatModel widest = model;
         HeatModel? before = null;
-        (IReadOnlyList<HeatModel>, OwnRise)? known = null;
+        (HeatModel, IReadOnlyList<HeatModel>, OwnRise)? known = null;
         for (double factor = FirstFactor; field.Result.Status == ThermalStatus.Solved; factor /= 2)
         {
             bool isChanged = known is null;
@@ -70,7 +73,7 @@ internal static class RefinedHeat
                 TemperatureField next = model.Solve(nominal, field, RoughTolerance);
                 if (next.Result.Status != ThermalStatus.Solved)
                 {
-                    return ([model], new OwnRise(next, null));
+                    return (widest, [model], new OwnRise(next, null));
                 }
 
                 field = next with { Coarser = field with { Coarser = null } };
@@ -88,13 +91,13 @@ internal static class RefinedHeat
             OwnRise own = WithOthersAlone(scene, models, nominal, fine);
             if (own.Result.Status != ThermalStatus.Solved || IsGood(scene, own) || factor < LeastFactor)
             {
-                return (models, own);
+                return (widest, models, own);
             }
 
-            known = (models, own);
+            known = (widest, models, own);
         }
 
-        return ([model], new OwnRise(field, null));
+        return (widest, [model], new OwnRise(field, null));
     }
 
     /// <summary>
@@ -119,7 +122,7 @@ internal static class RefinedHeat
     }
 
     /// <summary>Even cells, and two solutions on cells twice and four times as wide for the estimate.</summary>
-    public static (IReadOnlyList<HeatModel> Models, OwnRise Own) SolveEven(HeatScene scene, HeatConditions nominal, double cellM)
+    public static (HeatModel Widest, IReadOnlyList<HeatModel> Models, OwnRise Own) SolveEven(HeatScene scene, HeatConditions nominal, double cellM)
     {
         Array.Fill(scene.IsActive, true);
         TemperatureField? field = null;
@@ -130,7 +133,7 @@ internal static class RefinedHeat
             field = models[^1].Solve(nominal, field, widthM > cellM ? RoughTolerance : null) with { Coarser = field };
         }
 
-        return (models, WithOthersAlone(scene, models, nominal, field!));
+        return (models[0], models, WithOthersAlone(scene, models, nominal, field!));
     }
 
     /// <summary>Whether what is judged is known: the hottest place with all heat, and what its own current adds to each stretch.</summary>

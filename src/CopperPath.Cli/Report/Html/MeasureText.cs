@@ -12,7 +12,9 @@ internal static class MeasureText
     public static string LimitOf(Measure measure) => Text(measure, measure.Limit);
 
     /// <summary>What it is and what is allowed, in few words.</summary>
-    public static string Against(Measure measure) => $"{measure.Name}; {(measure.LimitIsLeast ? "at least " : "limit ")}{LimitOf(measure)}";
+    public static string Against(Measure measure) => $"{measure.Name}; {(measure.LimitIsLeast ? "at least " : "limit ")}{LimitOf(measure)}{(measure.Worst is { } worst ? $"; at worst {AtWorst(measure, worst)}" : "")}";
+
+    private static string AtWorst(Measure measure, double worst) => double.IsFinite(worst) ? Text(measure, worst) : "no steady state";
 
     private static string Text(Measure measure, double value) => measure.Unit switch
     {

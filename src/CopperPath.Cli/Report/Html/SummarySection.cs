@@ -14,6 +14,7 @@ internal static class SummarySection
         (string look, string sign) = review.Verdict switch
         {
             Verdict.WithinLimits => ("verdict-within", "\u2713"),
+            Verdict.WithinAsStated => ("verdict-stated", "\u2248"),
             Verdict.BeyondLimits => ("verdict-beyond", "\u2715"),
             _ => ("verdict-open", "?"),
         };
@@ -41,7 +42,7 @@ internal static class SummarySection
     private static Markup Worst(Review review)
     {
         List<(Finding Finding, int Number)> worst = [.. review.Findings.Select((finding, i) => (finding, i + 1))
-            .OrderBy(numbered => !numbered.finding.Counts)
+            .OrderBy(numbered => numbered.finding.Counts ? 0 : numbered.finding.IsOnlyAsStated ? 1 : 2)
             .ThenBy(numbered => numbered.finding.Measure?.MarginRatio ?? 0)
             .ThenBy(numbered => numbered.Item2).Take(WorstShown)];
         return worst.Count == 0
@@ -103,7 +104,7 @@ internal static class SummarySection
             yield return $"""<div><dt>Largest drop</dt><dd>{QuantityText.Voltage(deepest.Conduction.DropV)}; {QuantityText.Voltage(deepest.Solved.Bound.Review.Limits.VoltageDropV!.Value)} allowed<br><small>{deepest.Name}</small></dd></div>""";
         }
 
-        yield return $"""<div><dt>Findings</dt><dd>{review.Findings.Count(f => f.Counts)} beyond limits, {review.Findings.Count(f => f.IsWaived)} waived, {Counted.Of(review.Findings.Count(f => f.Level == FindingLevel.Remark), "remark")}</dd></div>""";
+        yield return $"""<div><dt>Findings</dt><dd>{review.Findings.Count(f => f.Counts)} beyond limits, {review.Findings.Count(f => f.IsOnlyAsStated)} within as stated only, {review.Findings.Count(f => f.IsWaived)} waived, {Counted.Of(review.Findings.Count(f => f.Level == FindingLevel.Remark), "remark")}</dd></div>""";
     }
 
     private static string Accuracy(IReadOnlyList<Stretch> stretches) =>

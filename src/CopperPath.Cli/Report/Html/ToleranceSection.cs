@@ -3,7 +3,7 @@ using CopperPath.Quantities;
 
 namespace CopperPath.Cli.Report.Html;
 
-/// <summary>Nominal, worst and shares, where the brief states ranges.</summary>
+/// <summary>Nominal, worst and shares over the range of what is not known.</summary>
 internal static class ToleranceSection
 {
     private static readonly TableHead[] s_heads =
@@ -14,7 +14,7 @@ internal static class ToleranceSection
 
     public static Markup Of(Review review) => review.Tolerance is not { } study ? Markup.Nothing : (Markup)$"""
         <section id="tolerance" aria-labelledby="tolerance-head">
-        <h2 id="tolerance-head">Under the ranges of the brief</h2>
+        <h2 id="tolerance-head">Over the range of what is not known</h2>
         {ReportTable.Of("Nominal and worst results", s_heads, study.Nets.SelectMany(Rows))}
         <p>{Hottest(study)}{ToleranceText.Basis}</p>
         </section>
@@ -30,10 +30,5 @@ internal static class ToleranceSection
         new TableCell(ToleranceText.SharesOf(one.Spread)),
     ]);
 
-    private static string Hottest(ToleranceStudy study) => study.WarmestK switch
-    {
-        null => "",
-        { } kelvin when double.IsFinite(kelvin) => $"Hottest copper at worst: {QuantityText.Temperature(kelvin)}. ",
-        _ => "At worst the board runs away or leaves the range of the laws used. ",
-    };
+    private static string Hottest(ToleranceStudy study) => ToleranceText.Hottest(study) is { } line ? $"{line} " : "";
 }

@@ -89,11 +89,11 @@ internal static class ReviewTables
 
     private static CsvTable Findings(IReadOnlyList<Finding> findings)
     {
-        CsvTable table = new("rule", "level", "subject", "layer", "x_m", "y_m", "quantity", "unit", "value", "limit", "sentence", "advice", "waived_by", "waived_because");
+        CsvTable table = new("rule", "level", "subject", "layer", "x_m", "y_m", "quantity", "unit", "value", "worst", "limit", "sentence", "advice", "waived_by", "waived_because");
         foreach (Finding finding in findings)
         {
             table.Add(finding.Rule, finding.Level.Word(), finding.Subject, finding.Layer, finding.XM, finding.YM,
-                finding.Measure?.Name, finding.Measure?.Unit, finding.Measure?.Value, finding.Measure?.Limit,
+                finding.Measure?.Name, finding.Measure?.Unit, finding.Measure?.Value, finding.Measure?.Worst, finding.Measure?.Limit,
                 finding.Sentence, finding.Advice, finding.Waiver?.By, finding.Waiver?.Reason);
         }
 
