@@ -44,6 +44,17 @@ internal sealed class SectionSearch(SheetField field, Func<Section, double> seve
         return best.Section;
     }
 
+    /// <summary>The cut through a point of a triangle, square to the current there.</summary>
+    public Section SquareAt(int triangle, double x, double y) =>
+        Through(triangle, x, y, Math.Atan2(field.SheetCurrentYAPerM[triangle], field.SheetCurrentXAPerM[triangle])).Section;
+
+    /// <summary>Unit vector along the current of a triangle.</summary>
+    public (double X, double Y) DirectionIn(int triangle)
+    {
+        (double sin, double cos) = Math.SinCos(Math.Atan2(field.SheetCurrentYAPerM[triangle], field.SheetCurrentXAPerM[triangle]));
+        return (cos, sin);
+    }
+
     private Cut Start(int triangle)
     {
         (double x, double y) = MeshWalker.Centroid(field.Mesh, triangle);
@@ -89,6 +100,7 @@ internal sealed class SectionSearch(SheetField field, Func<Section, double> seve
         Section section = new(field.Layer, fromX, fromY, toX, toY, x, y, width, Math.Abs(current), peak)
         {
             ThicknessRatio = width > 0 ? conducting / width : 1,
+            Triangle = triangle,
         };
         return new Cut(triangle, x, y, direction, section, severity(section));
     }

@@ -30,7 +30,7 @@ public static class Judge
                 : [.. TemperatureRule.Judge(brief, heat.All, partsHeat), .. HeatRule.Judge(solved, heat)]);
         }
 
-        findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => NeckRule.Judge(net, chart, heat))));
+        findings.AddRange(solved.SelectMany(net => NeckRule.Judge(net, charts, heat)));
         findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => BarrelRule.Judge(net, chart, heat))));
         findings.AddRange(FaultRule.Judge(brief, solved, ConductorRating.Shown(brief.Limits.JudgeBy, stack)));
         findings.AddRange(solved.SelectMany(DropRule.Judge));

@@ -6,73 +6,58 @@ using CopperPath.Thermal;
 namespace CopperPath.Judging;
 
 /// <summary>
-/// Judges every cut across the current as if it were a long isolated conductor of that width, where the brief chose a
-/// chart relation and the cut lies inside its range. It is far on the safe side for short necks between wide pours and
-/// for boards with planes, and blind to copper in parallel.
+/// Judges every cut across the current as if it were a long isolated conductor, where the brief chose a chart relation and the cut lies
+/// inside its range: cuts of single layers, and cuts through all copper that carries a current together. One neck is one
+/// finding, of its worst cut by the relation that sees most in it. The rule is far on the safe side for short necks between wide
+/// pours and for boards with planes.
 /// </summary>
 internal static class NeckRule
 {
-    /// <summary>Cuts this near the worst one of a neck, or near one like it, are the same neck, metres.</summary>
-    private const double SameNeckM = 2e-3;
-
-    /// <summary>Cuts along a long neck are like the worst one: width and current within this share of its own.</summary>
-    private const double AlikeShare = 0.05;
-
-    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, OwnRise heat)
+    /// <param name="net">A solved net.</param>
+    /// <param name="charts">Relations that judge; none yields no findings.</param>
+    /// <param name="heat">The board's own rises.</param>
+    public static IEnumerable<Finding> Judge(SolvedNet net, IReadOnlyList<ConductorRating> charts, OwnRise heat)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
-        List<(Section Section, double RiseK)> waiting = [.. net.Sections.Where(rating.CanJudge)
-            .Select(section => (section, RiseK: rating.TraceRiseK(section)))
-            .Where(judged => judged.RiseK > limitK)
-            .OrderByDescending(judged => judged.RiseK).ThenBy(judged => judged.section.AtXM).ThenBy(judged => judged.section.AtYM)];
+        List<NeckCut> waiting = [.. net.Sections.SelectMany(section => charts.Where(chart => chart.CanJudge(section)).Select(chart => NeckCut.Of(section, chart)))
+            .Concat(net.Joint.Necks.SelectMany(section => charts.Where(chart => chart.CanJudge(section)).Select(chart => NeckCut.Of(section, chart))))
+            .Where(cut => cut.RiseK > limitK)
+            .OrderByDescending(cut => cut.RiseK).ThenBy(cut => cut.AtXM).ThenBy(cut => cut.AtYM)];
         while (waiting.Count > 0)
         {
-            (Section worst, double riseK) = waiting[0];
-            List<Section> cuts = AlongTheNeckOf(worst, [.. waiting.Select(judged => judged.Section)]);
-            waiting.RemoveAll(judged => judged.Section.Layer == worst.Layer && cuts.Exists(cut => IsBeside(cut, judged.Section)));
-            yield return FindingOf(net, rating, heat, worst, riseK, limitK);
+            NeckCut worst = waiting[0];
+            List<NeckCut> neck = worst.Neck(waiting);
+            waiting.RemoveAll(cut => neck.Exists(own => own.IsBeside(cut)));
+            yield return worst.Joint is { } joint ? FindingOf(net, worst, joint, heat, limitK) : FindingOf(net, worst, worst.Single!, heat, limitK);
         }
     }
 
-    /// <summary>The worst cut of a neck and the row of cuts like it, each beside one before it.</summary>
-    private static List<Section> AlongTheNeckOf(Section worst, List<Section> cuts)
+    private static Finding FindingOf(SolvedNet net, NeckCut worst, Section section, OwnRise heat, double limitK)
     {
-        List<Section> neck = [worst];
-        List<Section> alike = [.. cuts.Where(cut => cut != worst && cut.Layer == worst.Layer && IsAlike(worst, cut))];
-        for (int next = 0; next < neck.Count; next++)
-        {
-            Section from = neck[next];
-            neck.AddRange(alike.Where(cut => IsBeside(from, cut)));
-            alike.RemoveAll(cut => IsBeside(from, cut));
-        }
-
-        return neck;
-    }
-
-    private static bool IsBeside(Section a, Section b) => Distance(a, b) < SameNeckM + (0.75 * a.WidthM);
-
-    private static bool IsAlike(Section worst, Section section) =>
-        Math.Abs(section.WidthM - worst.WidthM) <= AlikeShare * worst.WidthM
-        && Math.Abs(section.CurrentA - worst.CurrentA) <= AlikeShare * worst.CurrentA;
-
-    private static Finding FindingOf(
-        SolvedNet net, ConductorRating rating, OwnRise heat, Section section, double riseK, double limitK)
-    {
-        double neededM = rating.TraceWidthM(section, limitK);
-        return new Finding(
-            RuleCatalogue.Neck.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, section.Layer, section.AtXM, section.AtYM,
-            new Measure("temperature rise", "K", riseK, limitK),
+        double neededM = worst.Rating.TraceWidthM(section, limitK);
+        return FindingOf(net, worst, limitK,
             $"{QuantityText.Current(section.CurrentA)} runs through copper {QuantityText.Length(section.WidthM)} wide on layer {section.Layer}; "
-                + $"{rating.Name} puts the rise at {rating.TraceRiseText(section)}, {QuantityText.TemperatureDifference(limitK)} is allowed "
-                + $"({rating.BesideTrace(section)}"
+                + $"{worst.Rating.Name} puts the rise at {worst.Rating.TraceRiseText(section)}, {QuantityText.TemperatureDifference(limitK)} is allowed "
+                + $"({worst.Rating.BesideTrace(section)}{(NeckFigures.Of(net, section, worst.Rating) is { } figures ? $"; {figures}" : "")}"
                 + $"{heat.Beside(section.Layer, section.AtXM, section.AtYM)}).",
             $"Widen it to {QuantityText.Length(neededM)} or more, or carry part of the current on another layer.",
-            rating.TraceAssumption(section))
-        {
-            Extent = BoxNm.Of([PointNm.FromMetres(section.FromXM, section.FromYM), PointNm.FromMetres(section.ToXM, section.ToYM)]),
-        };
+            worst.Rating.TraceAssumption(section));
     }
 
-    private static double Distance(Section a, Section b) =>
-        Math.Sqrt(((a.AtXM - b.AtXM) * (a.AtXM - b.AtXM)) + ((a.AtYM - b.AtYM) * (a.AtYM - b.AtYM)));
+    private static Finding FindingOf(SolvedNet net, NeckCut worst, JointSection section, OwnRise heat, double limitK) =>
+        FindingOf(net, worst, limitK,
+            $"{QuantityText.Current(section.CurrentA)} runs through {JointText.Of(section, worst.Rating)}; "
+                + $"{worst.Rating.Name} puts the rise of one conductor of that section at {worst.Rating.JointRiseText(section)}, "
+                + $"{QuantityText.TemperatureDifference(limitK)} is allowed ({worst.Rating.BesideJoint(section)}; {NeckFigures.Of(section, worst.Rating)}"
+                + $"{heat.Beside(worst.AtLayer, section.AtXM, section.AtYM)}).",
+            $"Give it {QuantityText.Area(worst.Rating.NeededRatio(section, limitK) * worst.Rating.CopperSectionM2(section))} of copper or more: "
+                + (section.IsClosed ? "a larger contact, or more layers and plated holes at it." : "wider webs, fewer or smaller clearances, or another layer."),
+            worst.Rating.JointAssumption(section));
+
+    private static Finding FindingOf(SolvedNet net, NeckCut worst, double limitK, string sentence, string advice, string assumption) => new(
+        RuleCatalogue.Neck.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, worst.AtLayer, worst.AtXM, worst.AtYM,
+        new Measure("temperature rise", "K", worst.RiseK, limitK), sentence, advice, assumption)
+    {
+        Extent = worst.Extent,
+    };
 }
