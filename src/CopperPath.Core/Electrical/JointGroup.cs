@@ -9,7 +9,7 @@ namespace CopperPath.Electrical;
 /// <param name="SectionM2">Their conducting section, square metres.</param>
 /// <param name="Squares">Squares they pass, each once.</param>
 internal sealed record JointGroup(
-    IReadOnlyList<LevelLine> Lines, double CurrentA, double SectionM2, HashSet<(int Column, int Row)> Squares)
+    IReadOnlyList<LevelLine> Lines, double CurrentA, double SectionM2, IReadOnlyList<(int Column, int Row)> Squares)
 {
     /// <summary>Copper with less than this share of the mean density of its group carries nothing together with it.</summary>
     private const double IdleShare = 0.1;
@@ -44,12 +44,41 @@ internal sealed record JointGroup(
         return [.. groups.Values.Select(OfLines)];
     }
 
-    /// <summary>Whether the two touch, even by a corner of their squares.</summary>
-    public bool Touches(JointGroup other) => Squares.Any(square => Enumerable.Range(0, 9)
-        .Any(k => other.Squares.Contains((square.Column + (k % 3) - 1, square.Row + (k / 3) - 1))));
+    /// <summary>What its widest layer has of it, or all its holes together, metres.</summary>
+    public double WidthM => Lines.GroupBy(line => line.Layer).Max(layer => layer.Sum(line => line.WidthM));
 
-    /// <summary>Whether it is more than one open line, which the cuts of a layer find better, and more than holes.</summary>
-    public bool IsJoint => CurrentA > 0 && Lines.Any(line => line.Hole is null) && (Lines.Count > 1 || Lines[0].IsClosed);
+    /// <summary>Whether some of it lies in a square of a set.</summary>
+    public bool LiesIn(HashSet<(int Column, int Row)> squares)
+    {
+        foreach ((int Column, int Row) square in Squares)
+        {
+            if (squares.Contains(square))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Adds its squares and those around them to a set: what lies in them touches it.</summary>
+    public void AddReachTo(HashSet<(int Column, int Row)> squares)
+    {
+        foreach ((int column, int row) in Squares)
+        {
+            for (int k = 0; k < 9; k++)
+            {
+                squares.Add((column + (k % 3) - 1, row + (k / 3) - 1));
+            }
+        }
+    }
+
+    /// <summary>
+    /// Whether it is more than one open line, which the cuts of a layer find better, and has most of its current in layers: a
+    /// hole is no long conductor, and is judged by itself.
+    /// </summary>
+    public bool IsJoint => CurrentA > 0 && (Lines.Count > 1 || Lines[0].IsClosed)
+        && Lines.Where(line => line.Hole is null).Sum(line => line.CurrentA) > CurrentA / 2;
 
     /// <summary>The group as a section.</summary>
     public JointSection ToSection(double levelV)
@@ -68,7 +97,7 @@ internal sealed record JointGroup(
 
     /// <summary>All of the lines, close together or not, idle or not.</summary>
     public static JointGroup Together(IReadOnlyList<LevelLine> lines) =>
-        new(lines, lines.Sum(line => line.CurrentA), lines.Sum(line => line.SectionM2), [.. lines.SelectMany(line => line.Squares)]);
+        new(lines, lines.Sum(line => line.CurrentA), lines.Sum(line => line.SectionM2), [.. lines.SelectMany(line => line.Squares).Distinct()]);
 
     private static JointGroup OfLines(List<LevelLine> lines)
     {

@@ -1,9 +1,12 @@
 namespace CopperPath.Electrical;
 
-/// <summary>A neck around its worst joint section: the sections before and behind it that are not much larger.</summary>
+/// <summary>
+/// A neck around its worst joint section: the sections before and behind it that are not much larger. A wider place no longer
+/// than the neck is wide, such as the copper between two rows of clearances, does not end it.
+/// </summary>
 /// <param name="LengthM">How far it reaches along the current, metres.</param>
-/// <param name="Groups">Its sections.</param>
-internal sealed record JointNeck(double LengthM, IReadOnlyList<JointGroup> Groups)
+/// <param name="Reach">Squares it passes and those around them.</param>
+internal sealed record JointNeck(double LengthM, HashSet<(int Column, int Row)> Reach)
 {
     /// <param name="levelsV">Potentials, rising.</param>
     /// <param name="groups">Groups at each.</param>
@@ -12,38 +15,47 @@ internal sealed record JointNeck(double LengthM, IReadOnlyList<JointGroup> Group
     /// <param name="resistivityOhmM">Of the copper.</param>
     public static JointNeck Along(double[] levelsV, IReadOnlyList<JointGroup>[] groups, int level, JointGroup worst, double resistivityOhmM)
     {
-        List<JointGroup> neck = [worst];
-        double lengthM = 0;
+        HashSet<(int, int)> reach = [], ofLast = [];
+        worst.AddReachTo(reach);
+        double lengthM = 0, widestM2 = NeckLength.WidestRatio * worst.SectionM2;
         foreach (int step in (ReadOnlySpan<int>)[-1, 1])
         {
             JointGroup last = worst;
-            for (int next = level + step; next >= 0 && next < levelsV.Length; next += step)
+            double widerM = 0;
+            for (int next = level + step; next >= 0 && next < levelsV.Length && widerM <= worst.WidthM; next += step)
             {
-                if (groups[next].Where(group => group.Touches(last) && Math.Abs(group.CurrentA - worst.CurrentA) <= NeckLength.SameCurrentShare * worst.CurrentA)
+                ofLast.Clear();
+                last.AddReachTo(ofLast);
+                if (groups[next].Where(group =>
+                        Math.Abs(group.CurrentA - worst.CurrentA) <= NeckLength.SameCurrentShare * worst.CurrentA && group.LiesIn(ofLast))
                     .MinBy(group => Math.Abs(group.CurrentA - worst.CurrentA)) is not { } group)
                 {
                     break;
                 }
 
                 // The field of a uniform current is resistivity times current over section: a step of potential is a step of length.
-                double stepV = Math.Abs(levelsV[next] - levelsV[next - step]);
-                double widest = NeckLength.WidestRatio * worst.SectionM2;
-                double share = group.SectionM2 <= widest ? 1 : (widest - last.SectionM2) / (group.SectionM2 - last.SectionM2);
-                double reachedM2 = Math.Min(group.SectionM2, widest);
-                lengthM += share * stepV * (last.SectionM2 + reachedM2) / 2 / (resistivityOhmM * worst.CurrentA);
-                if (share < 1)
+                double stepM = Math.Abs(levelsV[next] - levelsV[next - step]) * (last.SectionM2 + group.SectionM2) / 2 / (resistivityOhmM * worst.CurrentA);
+                double narrowM = stepM * NarrowShare(last.SectionM2, group.SectionM2, widestM2);
+                if (group.SectionM2 <= widestM2)
                 {
-                    break;
+                    lengthM += widerM + stepM;
+                    widerM = 0;
+                    group.AddReachTo(reach);
+                }
+                else
+                {
+                    lengthM += widerM == 0 ? narrowM : 0;
+                    widerM += stepM - (widerM == 0 ? narrowM : 0);
                 }
 
-                neck.Add(group);
                 last = group;
             }
         }
 
-        return new JointNeck(lengthM, neck);
+        return new JointNeck(lengthM, reach);
     }
 
-    /// <summary>Whether a group is part of the neck or lies beside its sections.</summary>
-    public bool Holds(JointGroup group) => Groups.Any(own => ReferenceEquals(own, group) || own.Touches(group));
+    /// <summary>How much of a step from one section to a wider one is not yet too wide.</summary>
+    private static double NarrowShare(double fromM2, double toM2, double widestM2) =>
+        toM2 <= widestM2 ? 1 : fromM2 >= widestM2 ? 0 : (widestM2 - fromM2) / (toM2 - fromM2);
 }

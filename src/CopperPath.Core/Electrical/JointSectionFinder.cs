@@ -72,7 +72,7 @@ public static class JointSectionFinder
             (int level, JointGroup worst, JointSection section, _) = waiting[0];
             JointNeck neck = JointNeck.Along(levelsV, groups, level, worst, stack.ResistivityOhmM);
             necks.Add(section with { LengthM = neck.LengthM });
-            waiting.RemoveAll(each => neck.Holds(each.Group));
+            waiting.RemoveAll(each => each.Group.LiesIn(neck.Reach));
         }
 
         return necks;

@@ -44,15 +44,12 @@ internal sealed class SectionSearch(SheetField field, Func<Section, double> seve
         return best.Section;
     }
 
-    /// <summary>The cut through a point of a triangle, square to the current there.</summary>
-    public Section SquareAt(int triangle, double x, double y) =>
-        Through(triangle, x, y, Math.Atan2(field.SheetCurrentYAPerM[triangle], field.SheetCurrentXAPerM[triangle])).Section;
-
-    /// <summary>Unit vector along the current of a triangle.</summary>
-    public (double X, double Y) DirectionIn(int triangle)
+    /// <summary>The narrower of two cuts through a point of a triangle: square to the current there, and square to a direction.</summary>
+    public Section Narrower(int triangle, double x, double y, double direction)
     {
-        (double sin, double cos) = Math.SinCos(Math.Atan2(field.SheetCurrentYAPerM[triangle], field.SheetCurrentXAPerM[triangle]));
-        return (cos, sin);
+        Section square = Through(triangle, x, y, Math.Atan2(field.SheetCurrentYAPerM[triangle], field.SheetCurrentXAPerM[triangle])).Section;
+        Section given = Through(triangle, x, y, direction).Section;
+        return given.WidthM < square.WidthM ? given : square;
     }
 
     private Cut Start(int triangle)

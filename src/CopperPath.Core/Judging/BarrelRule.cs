@@ -19,23 +19,27 @@ internal static class BarrelRule
     /// <summary>Holes nearer than this belong to one group, metres.</summary>
     private const double GroupReachM = 2.5e-3;
 
-    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, OwnRise heat)
+    public static IEnumerable<Finding> Judge(SolvedNet net, IReadOnlyList<ConductorRating> charts, OwnRise heat)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         bool isAccurate = net.Conduction.Status == ConductionStatus.Solved;
         foreach (List<BarrelCurrent> group in Groups(net.Conduction.Barrels))
         {
-            List<(BarrelCurrent Barrel, double RiseK)> hot = [.. group.Where(rating.CanJudge)
-                .Select(barrel => rating.BarrelRiseK(barrel) > limitK || !isAccurate ? barrel : barrel.AtMost())
-                .Select(barrel => (barrel, rating.BarrelRiseK(barrel)))
-                .Where(judged => judged.Item2 > limitK)
-                .OrderByDescending(judged => judged.Item2)];
-            if (hot.Count > 0)
+            // The relation that sees most in the group speaks for it.
+            if (charts.Select(rating => (Rating: rating, Hot: HotIn(group, rating, limitK, isAccurate))).Where(judged => judged.Hot.Count > 0)
+                .OrderByDescending(judged => judged.Hot[0].RiseK).FirstOrDefault() is ({ } worst, var hot))
             {
-                yield return FindingOf(net, rating, heat, group, hot, limitK);
+                yield return FindingOf(net, worst, heat, group, hot, limitK);
             }
         }
     }
+
+    private static List<(BarrelCurrent Barrel, double RiseK)> HotIn(List<BarrelCurrent> group, ConductorRating rating, double limitK, bool isAccurate) =>
+        [.. group.Where(rating.CanJudge)
+            .Select(barrel => rating.BarrelRiseK(barrel) > limitK || !isAccurate ? barrel : barrel.AtMost())
+            .Select(barrel => (barrel, rating.BarrelRiseK(barrel)))
+            .Where(judged => judged.Item2 > limitK)
+            .OrderByDescending(judged => judged.Item2)];
 
     private static Finding FindingOf(
         SolvedNet net, ConductorRating rating, OwnRise heat, List<BarrelCurrent> group, List<(BarrelCurrent Barrel, double RiseK)> hot, double limitK)

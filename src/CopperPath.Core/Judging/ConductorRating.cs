@@ -68,8 +68,8 @@ public sealed class ConductorRating(ChartRelation relation, Stackup stack)
     /// <summary>Copper of a joint section, solder counted as more copper, square metres.</summary>
     public double CopperSectionM2(JointSection section) => section.SectionM2(stack);
 
-    /// <summary>Resistivity of the copper, ohm metres.</summary>
-    public double ResistivityOhmM => stack.ResistivityOhmM;
+    /// <summary>What the copper is made of.</summary>
+    public Stackup Stack => stack;
 
     /// <summary>Width that would carry the cut's current at a rise, metres.</summary>
     public double TraceWidthM(Section section, double riseK) => relation == ChartRelation.Ipc2221

@@ -1,3 +1,4 @@
+using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Quantities;
 using CopperPath.Thermal;
@@ -21,16 +22,17 @@ internal static class HeatRule
 
     /// <param name="nets">Solved nets.</param>
     /// <param name="heat">A solved board.</param>
-    public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, OwnRise heat) =>
-        nets.SelectMany(net => OfNet(net, heat)).OrderByDescending(finding => finding.Measure!.Value);
+    /// <param name="stack">Thicknesses.</param>
+    public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, OwnRise heat, Stackup stack) =>
+        nets.SelectMany(net => OfNet(net, heat, stack)).OrderByDescending(finding => finding.Measure!.Value);
 
-    private static IEnumerable<Finding> OfNet(SolvedNet net, OwnRise heat)
+    private static IEnumerable<Finding> OfNet(SolvedNet net, OwnRise heat, Stackup stack)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         IReadOnlyList<HotCopper> regions = HotCopper.Of(net, heat, limitK);
         if (regions.Count > 0)
         {
-            return regions.Select(region => FindingOf(net, region));
+            return regions.Select(region => FindingOf(net, region, stack));
         }
 
         NetTemperatures peak = NetTemperatures.Of(net, heat);
@@ -76,7 +78,7 @@ internal static class HeatRule
             Assumption);
     }
 
-    private static Finding FindingOf(SolvedNet net, HotCopper region)
+    private static Finding FindingOf(SolvedNet net, HotCopper region, Stackup stack)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         return new Finding(
@@ -84,7 +86,7 @@ internal static class HeatRule
             Units.MetresFromNm(region.At.X), Units.MetresFromNm(region.At.Y),
             new Measure("temperature rise", "K", region.PeakK, limitK),
             $"Its own current warms this copper by {QuantityText.TemperatureDifference(region.PeakK)} on this board, "
-                + $"give or take {QuantityText.TemperatureDifference(region.EstimateK)}; {QuantityText.TemperatureDifference(limitK)} is allowed{CutBeside(net, region)}.",
+                + $"give or take {QuantityText.TemperatureDifference(region.EstimateK)}; {QuantityText.TemperatureDifference(limitK)} is allowed{CutBeside(net, region, stack)}.",
             "Widen or double the copper here, tie it to planes with more plated holes, or cool the board better.",
             Assumption)
         {
@@ -92,10 +94,18 @@ internal static class HeatRule
         };
     }
 
-    /// <summary>The narrowest copper for its current that lies beside the hottest point.</summary>
-    private static string CutBeside(SolvedNet net, HotCopper region) =>
-        net.Sections.Where(cut => cut.Layer == region.Layer && cut.WidthM > 0
-            && Units.MetresFromNm(new PointNm((long)Units.NmFromMetres(cut.AtXM), (long)Units.NmFromMetres(cut.AtYM)).DistanceNmTo(region.At)) < CutReachM)
-            .MaxBy(cut => cut.CurrentA / cut.WidthM) is { } narrow
-            ? $"; {QuantityText.Current(narrow.CurrentA)} passes copper {QuantityText.Length(narrow.WidthM)} wide beside the hottest point" : "";
+    /// <summary>The narrowest copper for its current that lies beside the hottest point: on its layer, or over all that carry the current together.</summary>
+    private static string CutBeside(SolvedNet net, HotCopper region, Stackup stack)
+    {
+        Section? narrow = net.Sections.Where(cut => cut.Layer == region.Layer && cut.WidthM > 0
+            && Units.MetresFromNm(PointNm.FromMetres(cut.AtXM, cut.AtYM).DistanceNmTo(region.At)) < CutReachM)
+            .MaxBy(cut => cut.CurrentA / cut.WidthM);
+        double atXM = Units.MetresFromNm(region.At.X), atYM = Units.MetresFromNm(region.At.Y);
+        JointSection? joint = net.Joint.Necks.Where(cut => cut.Layers.Any(layer => layer.Layer == region.Layer)
+            && atXM > cut.LeftM - CutReachM && atXM < cut.RightM + CutReachM && atYM > cut.BottomM - CutReachM && atYM < cut.TopM + CutReachM)
+            .MaxBy(cut => cut.CurrentA / cut.SectionM2(stack));
+        return joint is not null && joint.CurrentA > (narrow?.CurrentA ?? 0) * (1 + NeckLength.SameCurrentShare)
+                ? $"; {QuantityText.Current(joint.CurrentA)} passes {JointText.Of(joint, stack)} here"
+            : narrow is not null ? $"; {QuantityText.Current(narrow.CurrentA)} passes copper {QuantityText.Length(narrow.WidthM)} wide beside the hottest point" : "";
+    }
 }

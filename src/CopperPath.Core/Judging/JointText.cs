@@ -7,9 +7,9 @@ namespace CopperPath.Judging;
 public static class JointText
 {
     /// <returns>For example <c>copper of 1.20 mm² over 4 layers together</c>.</returns>
-    public static string Of(JointSection section, ConductorRating rating)
+    public static string Of(JointSection section, Stackup stack)
     {
-        string area = $"copper of {QuantityText.Area(rating.CopperSectionM2(section))}";
+        string area = $"copper of {QuantityText.Area(section.SectionM2(stack))}";
         int lines = section.Layers.Sum(layer => layer.LineCount);
         string where = section.Layers.Count switch
         {

@@ -27,11 +27,10 @@ public static class Judge
         if (solved.Count > 0)
         {
             findings.AddRange(HeatRule.Unsettled(heat) is { } reason ? [HeatRule.Unsolved(solved[0], heat.Result, reason)]
-                : [.. TemperatureRule.Judge(brief, heat.All, partsHeat), .. HeatRule.Judge(solved, heat)]);
+                : [.. TemperatureRule.Judge(brief, heat.All, partsHeat), .. HeatRule.Judge(solved, heat, stack)]);
         }
 
-        findings.AddRange(solved.SelectMany(net => NeckRule.Judge(net, charts, heat)));
-        findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => BarrelRule.Judge(net, chart, heat))));
+        findings = [.. SamePlace.Fold(findings, [.. solved.SelectMany(net => NeckRule.Judge(net, charts, heat)), .. solved.SelectMany(net => BarrelRule.Judge(net, charts, heat))])];
         findings.AddRange(FaultRule.Judge(brief, solved, ConductorRating.Shown(brief.Limits.JudgeBy, stack)));
         findings.AddRange(solved.SelectMany(DropRule.Judge));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));

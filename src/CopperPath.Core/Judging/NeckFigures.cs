@@ -15,12 +15,12 @@ public sealed record NeckFigures(double LengthM, double HeatLengthM, double Shor
     /// <param name="section">One of its cuts, with current.</param>
     /// <param name="rating">The relation.</param>
     public static NeckFigures? Of(SolvedNet net, Section section, ConductorRating rating) => !(section.WidthM > 0 && section.CurrentA > 0) ? null
-        : Of(net.NeckLengthM(section), section.CurrentA, rating.CopperSectionM2(section), rating.TraceRiseK(section), rating.ResistivityOhmM);
+        : Of(net.NeckLengthM(section), section.CurrentA, rating.CopperSectionM2(section), rating.TraceRiseK(section), rating.Stack.ResistivityOhmM);
 
     /// <param name="section">A cut through copper that carries a current together.</param>
     /// <param name="rating">The relation.</param>
     public static NeckFigures Of(JointSection section, ConductorRating rating) =>
-        Of(section.LengthM, section.CurrentA, rating.CopperSectionM2(section), rating.JointRiseK(section), rating.ResistivityOhmM);
+        Of(section.LengthM, section.CurrentA, rating.CopperSectionM2(section), rating.JointRiseK(section), rating.Stack.ResistivityOhmM);
 
     /// <summary>As a sentence states them.</summary>
     public override string ToString() => $"the neck is {QuantityText.Length(LengthM)} long where heat spreads over {QuantityText.Length(HeatLengthM)}: "

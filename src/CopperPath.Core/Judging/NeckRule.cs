@@ -46,7 +46,7 @@ internal static class NeckRule
 
     private static Finding FindingOf(SolvedNet net, NeckCut worst, JointSection section, OwnRise heat, double limitK) =>
         FindingOf(net, worst, limitK,
-            $"{QuantityText.Current(section.CurrentA)} runs through {JointText.Of(section, worst.Rating)}; "
+            $"{QuantityText.Current(section.CurrentA)} runs through {JointText.Of(section, worst.Rating.Stack)}; "
                 + $"{worst.Rating.Name} puts the rise of one conductor of that section at {worst.Rating.JointRiseText(section)}, "
                 + $"{QuantityText.TemperatureDifference(limitK)} is allowed ({worst.Rating.BesideJoint(section)}; {NeckFigures.Of(section, worst.Rating)}"
                 + $"{heat.Beside(worst.AtLayer, section.AtXM, section.AtYM)}).",
