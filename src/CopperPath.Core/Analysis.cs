@@ -122,7 +122,11 @@ public static class Analysis
     {
         ConductionResult result = ConductionSolver.Solve(
             bound.Net, bound.Terminals, cuts, stack, SolveDemand.Default with { Accuracy = accuracy });
-        return new SolvedNet(bound, result, [.. result.Sheets.SelectMany(sheet => SectionFinder.Find(sheet, rating.TraceRiseK))]);
+        Section[] sections = [.. result.Sheets.SelectMany(sheet => SectionFinder.Find(sheet, rating.TraceRiseK))];
+        return new SolvedNet(bound, result, sections)
+        {
+            Joint = JointSectionFinder.Find(result, bound.Net, stack, sections, rating.JointRiseK),
+        };
     }
 
     private static Review Undecided(BriefReading reading, Board? board, IReadOnlyList<Diagnostic> diagnostics, StageClock clock) =>

@@ -157,6 +157,7 @@ public static class ResultsJson
                 HeatJson.WriteNet(json, stretch.Own);
                 WriteTerminals(json, result.Terminals);
                 WriteHottestSections(json, stretch, rating, review.Own);
+                JointSectionJson.Write(json, stretch, rating);
                 WriteBarrels(json, result.Barrels, rating);
             }
 
@@ -213,6 +214,8 @@ public static class ResultsJson
             json.WriteNumberOrNull("currentA", section.CurrentA);
             json.WriteNumberOrNull("riseK", riseK);
             json.WriteNumberOrNull("riseByOtherRelationK", rating.Other.TraceRiseK(section));
+            json.WriteBoolean("isInRange", rating.CanJudge(section));
+            JointSectionJson.WriteNeck(json, NeckFigures.Of(stretch.Solved, section, rating));
             HeatJson.WriteSection(json, section, heat);
             json.WriteEndObject();
         }

@@ -22,6 +22,9 @@ internal sealed record Stretch(
 
     public ConductionResult Conduction => Solved.Conduction;
 
+    /// <summary>Its necks of copper that carries a current together, worst by the chosen relation first.</summary>
+    public IReadOnlyList<JointSection> Joint => Solved.Joint.Necks;
+
     public bool IsSolved => Conduction.HasFields;
 
     /// <summary>Rise of its hottest cut, kelvin; null without cuts.</summary>

@@ -130,6 +130,8 @@ public static class TextSummary
         table.Write(writer, terminal.Width);
         WriteBounds(writer, review);
         writer.WriteLine($"Sections and holes by {rating.Name}, for screening: one long isolated conductor in still air, no planes. Drop and loss from the field solve.");
+        NeckText.Write(terminal, stretches, rating);
+        writer.WriteLine();
         HeatText.Write(writer, review);
         writer.WriteLine();
     }

@@ -62,6 +62,16 @@ public sealed record SheetField(
     public double[] CornerDensityAPerM2(double thicknessM) => [.. CornerCurrentAPerM.Select((currentAPerM, corner) =>
         Mesh.IsHeld(corner / 3) ? double.NaN : CopperShare(corner / 3) * currentAPerM / thicknessM)];
 
+    /// <summary>Potential at a point of a triangle, taken as linear in it, volts.</summary>
+    public double PotentialAt(int triangle, double xM, double yM)
+    {
+        (int a, int b, int c) = (Mesh.Triangles[3 * triangle], Mesh.Triangles[(3 * triangle) + 1], Mesh.Triangles[(3 * triangle) + 2]);
+        double abX = Mesh.XM[b] - Mesh.XM[a], abY = Mesh.YM[b] - Mesh.YM[a], acX = Mesh.XM[c] - Mesh.XM[a], acY = Mesh.YM[c] - Mesh.YM[a];
+        double twice = (abX * acY) - (acX * abY), dx = xM - Mesh.XM[a], dy = yM - Mesh.YM[a];
+        double ofB = ((dx * acY) - (acX * dy)) / twice, ofC = ((abX * dy) - (dx * abY)) / twice;
+        return PotentialV[a] + (ofB * (PotentialV[b] - PotentialV[a])) + (ofC * (PotentialV[c] - PotentialV[a]));
+    }
+
     /// <summary>Share of a triangle's current that runs in the copper.</summary>
     public double CopperShare(int triangle) =>
         Mesh.TriangleMarkers[triangle] == SheetMesh.Tinned ? CopperShareUnderSolder : 1;

@@ -27,4 +27,7 @@ public sealed record Section(
 {
     /// <summary>Conducting thickness over that of the copper alone, mean over the cut: above 1 where solder carries a part.</summary>
     public double ThicknessRatio { get; init; } = 1;
+
+    /// <summary>Triangle of the layer's mesh that holds the point the cut was made through; -1 for a section of no mesh.</summary>
+    internal int Triangle { get; init; } = -1;
 }

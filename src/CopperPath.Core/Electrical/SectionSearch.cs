@@ -44,6 +44,14 @@ internal sealed class SectionSearch(SheetField field, Func<Section, double> seve
         return best.Section;
     }
 
+    /// <summary>The narrower of two cuts through a point of a triangle: square to the current there, and square to a direction.</summary>
+    public Section Narrower(int triangle, double x, double y, double direction)
+    {
+        Section square = Through(triangle, x, y, Math.Atan2(field.SheetCurrentYAPerM[triangle], field.SheetCurrentXAPerM[triangle])).Section;
+        Section given = Through(triangle, x, y, direction).Section;
+        return given.WidthM < square.WidthM ? given : square;
+    }
+
     private Cut Start(int triangle)
     {
         (double x, double y) = MeshWalker.Centroid(field.Mesh, triangle);
@@ -89,6 +97,7 @@ internal sealed class SectionSearch(SheetField field, Func<Section, double> seve
         Section section = new(field.Layer, fromX, fromY, toX, toY, x, y, width, Math.Abs(current), peak)
         {
             ThicknessRatio = width > 0 ? conducting / width : 1,
+            Triangle = triangle,
         };
         return new Cut(triangle, x, y, direction, section, severity(section));
     }

@@ -19,28 +19,26 @@ internal static class BarrelRule
     /// <summary>Holes nearer than this belong to one group, metres.</summary>
     private const double GroupReachM = 2.5e-3;
 
-    public static IEnumerable<Finding> Judge(SolvedNet net, ConductorRating rating, OwnRise heat, ToleranceStudy study)
+    public static IEnumerable<Finding> Judge(SolvedNet net, IReadOnlyList<ConductorRating> charts, OwnRise heat, ToleranceStudy study)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         bool isAccurate = net.Conduction.Status == ConductionStatus.Solved;
-        ChartAtWorst atWorst = study.AtWorst(rating);
+        ChartAtWorst[] atWorst = [.. charts.Select(study.AtWorst)];
         foreach (List<BarrelCurrent> group in Groups(net.Conduction.Barrels))
         {
-            if (Hot(group.Where(rating.CanJudge), rating) is { Count: > 0 } hot)
+            // The relation that sees most in the group speaks for it.
+            if (charts.Select(rating => (Rating: rating, Hot: HotIn(group, rating, limitK, isAccurate))).Where(judged => judged.Hot.Count > 0)
+                .OrderByDescending(judged => judged.Rating.BarrelRiseK(judged.Hot[0])).FirstOrDefault() is ({ } rating, var hot))
             {
                 yield return FindingOf(net, rating, heat, group, hot, study.OfHole(net, hot[0], rating));
             }
-            else if (Hot(group.Select(atWorst.Of).Where(atWorst.Rating.CanJudge), atWorst.Rating) is { Count: > 0 } hotAtWorst)
+            else if (Enumerable.Range(0, charts.Count).Select(c => (Chart: c, Hot: HotIn([.. group.Select(atWorst[c].Of)], atWorst[c].Rating, limitK, isAccurate)))
+                .Where(judged => judged.Hot.Count > 0).OrderByDescending(judged => atWorst[judged.Chart].Rating.BarrelRiseK(judged.Hot[0])).FirstOrDefault() is (var chart, { } hotAtWorst))
             {
-                BarrelCurrent stated = hotAtWorst[0] with { CurrentA = hotAtWorst[0].CurrentA / atWorst.CurrentScale };
-                yield return AsStated(net, rating, stated, study.OfHole(net, stated, rating));
+                BarrelCurrent stated = hotAtWorst[0] with { CurrentA = hotAtWorst[0].CurrentA / atWorst[chart].CurrentScale };
+                yield return AsStated(net, charts[chart], stated, study.OfHole(net, stated, charts[chart]));
             }
         }
-
-        List<BarrelCurrent> Hot(IEnumerable<BarrelCurrent> holes, ConductorRating by) => [.. holes
-            .Select(barrel => by.BarrelRiseK(barrel) > limitK || !isAccurate ? barrel : barrel.AtMost())
-            .Where(barrel => by.BarrelRiseK(barrel) > limitK)
-            .OrderByDescending(by.BarrelRiseK)];
     }
 
     private static Finding AsStated(SolvedNet net, ConductorRating rating, BarrelCurrent barrel, Spread rise)
@@ -55,6 +53,12 @@ internal static class BarrelRule
             "Use more holes here, or state the plating that is ordered.",
             $"{rating.BarrelAssumption(barrel)}; {RangeWords.Assumption}");
     }
+
+    private static List<BarrelCurrent> HotIn(List<BarrelCurrent> group, ConductorRating rating, double limitK, bool isAccurate) =>
+        [.. group.Where(rating.CanJudge)
+            .Select(barrel => rating.BarrelRiseK(barrel) > limitK || !isAccurate ? barrel : barrel.AtMost())
+            .Where(barrel => rating.BarrelRiseK(barrel) > limitK)
+            .OrderByDescending(rating.BarrelRiseK)];
 
     private static Finding FindingOf(
         SolvedNet net, ConductorRating rating, OwnRise heat, List<BarrelCurrent> group, List<BarrelCurrent> hot, Spread rise)

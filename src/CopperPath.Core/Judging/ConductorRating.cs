@@ -44,6 +44,36 @@ public sealed class ConductorRating(ChartRelation relation, Stackup stack)
             ? Ipc2221.RiseK(section.CurrentA, CopperSectionM2(section), PlacementOf(section.Layer))
             : Ipc2152StyleFit.RiseK(section.CurrentA, section.WidthM, ThicknessM(section));
 
+    /// <summary>
+    /// Rise of copper that carries a current together, kelvin, as one conductor of the summed section: as wide as what its widest layer
+    /// has of it, and as thick as the section then is.
+    /// </summary>
+    public double JointRiseK(JointSection section) => JointEstimate(section).RiseK;
+
+    /// <summary>The same as a sentence states it, and whether the relation holds so far.</summary>
+    public string JointRiseText(JointSection section) => WithRange(JointEstimate(section));
+
+    /// <summary>What a sentence adds for comparison: the rise by the other relation, and whether that holds so far.</summary>
+    public string BesideJoint(JointSection section) => Other.Saying(Other.JointEstimate(section));
+
+    /// <summary>True where the conductor of the summed section lies inside the relation's published range.</summary>
+    public bool CanJudge(JointSection section) => JointEstimate(section).Basis.IsInRange;
+
+    /// <summary>Section that would carry the current at a rise, the width held, over the section there is.</summary>
+    public double NeededRatio(JointSection section, double riseK) => relation == ChartRelation.Ipc2221
+        ? Ipc2221.Section(section.CurrentA, riseK, PlacementOf(section)).SectionM2 / CopperSectionM2(section)
+        : JointRiseK(section) / riseK;
+
+    /// <summary>What the judgement of copper that carries a current together rests on.</summary>
+    public string JointAssumption(JointSection section) =>
+        "conductors side by side or stacked taken as one of the summed section and current (IPC-2221, from memory); " + TextOf(JointEstimate(section).Basis);
+
+    /// <summary>Copper of a joint section, solder counted as more copper, square metres.</summary>
+    public double CopperSectionM2(JointSection section) => section.SectionM2(stack);
+
+    /// <summary>What the copper is made of.</summary>
+    public Stackup Stack => stack;
+
     /// <summary>Width that would carry the cut's current at a rise, metres.</summary>
     public double TraceWidthM(Section section, double riseK) => relation == ChartRelation.Ipc2221
         ? Ipc2221.Section(section.CurrentA, riseK, PlacementOf(section.Layer)).SectionM2 / ThicknessM(section)
@@ -119,6 +149,17 @@ public sealed class ConductorRating(ChartRelation relation, Stackup stack)
 
     private RiseEstimate TraceEstimate(Section section) =>
         RiseOf(section.CurrentA, section.WidthM, ThicknessM(section), PlacementOf(section.Layer));
+
+    private RiseEstimate JointEstimate(JointSection section)
+    {
+        double holesM = section.Holes.Sum(hole => BarrelSection.MeanCircumferenceM(hole.Barrel.Feature, stack));
+        double widthM = Math.Max(holesM, section.Layers.Count == 0 ? 0 : section.Layers.Max(layer => layer.WidthM));
+        return RiseOf(section.CurrentA, widthM, CopperSectionM2(section) / widthM, PlacementOf(section));
+    }
+
+    /// <summary>Inside as soon as one of its conductors is.</summary>
+    private ConductorPlacement PlacementOf(JointSection section) => section.Holes.Count == 0
+        && section.Layers.All(layer => PlacementOf(layer.Layer) == ConductorPlacement.External) ? ConductorPlacement.External : ConductorPlacement.Internal;
 
     private RiseEstimate BarrelEstimate(BarrelCurrent barrel) => RiseOf(
         Math.Abs(barrel.CurrentA), BarrelSection.MeanCircumferenceM(barrel.Barrel.Feature, stack),

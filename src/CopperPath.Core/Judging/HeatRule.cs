@@ -1,3 +1,4 @@
+using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Quantities;
 using CopperPath.Thermal;
@@ -21,16 +22,18 @@ internal static class HeatRule
 
     /// <param name="nets">Solved nets.</param>
     /// <param name="heat">A solved board.</param>
+    /// <param name="stack">Thicknesses.</param>
     /// <param name="study">The range of what is not known.</param>
-    public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, OwnRise heat, ToleranceStudy study) =>
-        nets.SelectMany(net => OfNet(net, heat, study)).OrderByDescending(finding => finding.Level).ThenByDescending(finding => finding.Measure!.Value);
+    public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, OwnRise heat, Stackup stack, ToleranceStudy study) =>
+        nets.SelectMany(net => OfNet(net, heat, stack, study)).OrderByDescending(finding => finding.Level).ThenByDescending(finding => finding.Measure!.Value);
 
-    private static IEnumerable<Finding> OfNet(SolvedNet net, OwnRise heat, ToleranceStudy study)
+    private static IEnumerable<Finding> OfNet(SolvedNet net, OwnRise heat, Stackup stack, ToleranceStudy study)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         NetTolerance range = study.Of(net)!;
         (NetTemperatures peak, Spread own) = (range.Own!, range.OwnRiseK!);
-        return peak.PeakK > limitK ? HotCopper.Of(net, heat, limitK).Select(region => FindingOf(net, region, study))
+        IReadOnlyList<HotCopper> regions = HotCopper.Of(net, heat, limitK);
+        return regions.Count > 0 ? regions.Select(region => FindingOf(net, region, stack, study))
             : peak.PeakK + peak.EstimateK > limitK ? [Straddling(net, peak, own)]
             : own.Worst + (own.Worst / own.Nominal * peak.EstimateK) > limitK ? [AsStated(net, own, range.OwnAt!)]
             : [];
@@ -90,7 +93,7 @@ internal static class HeatRule
             Assumption);
     }
 
-    private static Finding FindingOf(SolvedNet net, HotCopper region, ToleranceStudy study)
+    private static Finding FindingOf(SolvedNet net, HotCopper region, Stackup stack, ToleranceStudy study)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         (double xM, double yM) = (Units.MetresFromNm(region.At.X), Units.MetresFromNm(region.At.Y));
@@ -101,7 +104,7 @@ internal static class HeatRule
                 Worst = study.WorstOwnRiseK(net, new HottestPlace(region.PeakK, region.EstimateK, region.Layer, xM, yM)),
             },
             $"Its own current warms this copper by {QuantityText.TemperatureDifference(region.PeakK)} on this board, "
-                + $"give or take {QuantityText.TemperatureDifference(region.EstimateK)}; {QuantityText.TemperatureDifference(limitK)} is allowed{CutBeside(net, region)}.",
+                + $"give or take {QuantityText.TemperatureDifference(region.EstimateK)}; {QuantityText.TemperatureDifference(limitK)} is allowed{CutBeside(net, region, stack)}.",
             "Widen or double the copper here, tie it to planes with more plated holes, or cool the board better.",
             Assumption)
         {
@@ -109,10 +112,18 @@ internal static class HeatRule
         };
     }
 
-    /// <summary>The narrowest copper for its current that lies beside the hottest point.</summary>
-    private static string CutBeside(SolvedNet net, HotCopper region) =>
-        net.Sections.Where(cut => cut.Layer == region.Layer && cut.WidthM > 0
-            && Units.MetresFromNm(new PointNm((long)Units.NmFromMetres(cut.AtXM), (long)Units.NmFromMetres(cut.AtYM)).DistanceNmTo(region.At)) < CutReachM)
-            .MaxBy(cut => cut.CurrentA / cut.WidthM) is { } narrow
-            ? $"; {QuantityText.Current(narrow.CurrentA)} passes copper {QuantityText.Length(narrow.WidthM)} wide beside the hottest point" : "";
+    /// <summary>The narrowest copper for its current that lies beside the hottest point: on its layer, or over all that carry the current together.</summary>
+    private static string CutBeside(SolvedNet net, HotCopper region, Stackup stack)
+    {
+        Section? narrow = net.Sections.Where(cut => cut.Layer == region.Layer && cut.WidthM > 0
+            && Units.MetresFromNm(PointNm.FromMetres(cut.AtXM, cut.AtYM).DistanceNmTo(region.At)) < CutReachM)
+            .MaxBy(cut => cut.CurrentA / cut.WidthM);
+        double atXM = Units.MetresFromNm(region.At.X), atYM = Units.MetresFromNm(region.At.Y);
+        JointSection? joint = net.Joint.Necks.Where(cut => cut.Layers.Any(layer => layer.Layer == region.Layer)
+            && atXM > cut.LeftM - CutReachM && atXM < cut.RightM + CutReachM && atYM > cut.BottomM - CutReachM && atYM < cut.TopM + CutReachM)
+            .MaxBy(cut => cut.CurrentA / cut.SectionM2(stack));
+        return joint is not null && joint.CurrentA > (narrow?.CurrentA ?? 0) * (1 + NeckLength.SameCurrentShare)
+                ? $"; {QuantityText.Current(joint.CurrentA)} passes {JointText.Of(joint, stack)} here"
+            : narrow is not null ? $"; {QuantityText.Current(narrow.CurrentA)} passes copper {QuantityText.Length(narrow.WidthM)} wide beside the hottest point" : "";
+    }
 }

@@ -29,11 +29,11 @@ public static class Judge
         if (solved.Count > 0)
         {
             findings.AddRange(HeatRule.Unsettled(heat) is { } reason ? [HeatRule.Unsolved(solved[0], heat.Result, reason)]
-                : [.. TemperatureRule.Judge(brief, heat.All, partsHeat, study), .. HeatRule.Judge(solved, heat, study)]);
+                : [.. TemperatureRule.Judge(brief, heat.All, partsHeat, study), .. HeatRule.Judge(solved, heat, stack, study)]);
         }
 
-        findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => NeckRule.Judge(net, chart, heat, study))));
-        findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => BarrelRule.Judge(net, chart, heat, study))));
+        findings = [.. SamePlace.Fold(
+            findings, [.. solved.SelectMany(net => NeckRule.Judge(net, charts, heat, study)), .. solved.SelectMany(net => BarrelRule.Judge(net, charts, heat, study))])];
         findings.AddRange(FaultRule.Judge(brief, solved, stack, study.Ranges));
         findings.AddRange(solved.SelectMany(net => DropRule.Judge(net, study)));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));

@@ -99,6 +99,10 @@ internal sealed class NetResponse(SolvedNet net, ReviewBrief brief, Stackup nomi
     public Spread OfCut(Section section, ConductorRating rating) =>
         SpreadOf(state => On(rating, state).TraceRiseK(section with { CurrentA = section.CurrentA * state.CurrentScale }));
 
+    /// <summary>The same of a cut through copper that carries a current together.</summary>
+    public Spread OfCut(JointSection section, ConductorRating rating) =>
+        SpreadOf(state => On(rating, state).JointRiseK(section.Scaled(state.CurrentScale)));
+
     /// <summary>The same of one plated hole.</summary>
     public Spread OfHole(BarrelCurrent barrel, ConductorRating rating) =>
         SpreadOf(state => On(rating, state).BarrelRiseK(barrel with { CurrentA = barrel.CurrentA * state.CurrentScale }));

@@ -99,6 +99,9 @@ public sealed record ToleranceStudy(ReviewBrief Brief, Stackup Stack, BoardRange
     /// <summary>The rise of a cut by a relation.</summary>
     internal Spread OfCut(SolvedNet net, Section section, ConductorRating rating) => new NetResponse(net, Brief, Stack, Ranges).OfCut(section, rating);
 
+    /// <summary>The rise of a cut through copper that carries a current together.</summary>
+    internal Spread OfCut(SolvedNet net, JointSection section, ConductorRating rating) => new NetResponse(net, Brief, Stack, Ranges).OfCut(section, rating);
+
     /// <summary>The rise of a plated hole by a relation.</summary>
     internal Spread OfHole(SolvedNet net, BarrelCurrent barrel, ConductorRating rating) => new NetResponse(net, Brief, Stack, Ranges).OfHole(barrel, rating);
 

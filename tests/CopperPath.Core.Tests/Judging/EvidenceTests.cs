@@ -114,7 +114,7 @@ public sealed class EvidenceTests
         mostK.ShouldBeGreaterThan(riseK);
 
         IEnumerable<string> Rules(double limitK) => BarrelRule
-            .Judge(Limited(busy, limits => limits with { TemperatureRiseK = limitK }), rating, review.Own!, review.Tolerance!).Select(finding => finding.Rule);
+            .Judge(Limited(busy, limits => limits with { TemperatureRiseK = limitK }), [rating], review.Own!, review.Tolerance!).Select(finding => finding.Rule);
         Rules((riseK + mostK) / 2).ShouldBe(["barrel"]);
         Rules(mostK * 1.01).ShouldBeEmpty();
     }

@@ -8,13 +8,14 @@ public sealed class JudgeByTests
 {
     /// <summary>
     /// 6 A in a strip of 3 mm x 35 um, 6 mm long, between pours. As one long conductor: 23 K by the fit of docs/capacity.md,
-    /// 13 K by IPC-2221 (I = 0.048 dT^0.44 A^0.725, from memory). Between its pours it stays below 2 K.
+    /// 13 K by IPC-2221 (I = 0.048 dT^0.44 A^0.725, from memory). Between its pours it stays below 2 K. One neck is one finding,
+    /// whichever relations see it.
     /// </summary>
     [Theory]
     [InlineData("board", "")]
     [InlineData("ipc-2152", "23")]
     [InlineData("ipc-2221", "13")]
-    [InlineData("all", "23 13")]
+    [InlineData("all", "23")]
     public void ChartsJudgeOnlyWhereTheyAreChosen(string rule, string risesK)
     {
         Finding[] findings = [.. ShortStrip(rule, "6 A").Findings];
@@ -54,6 +55,58 @@ public sealed class JudgeByTests
             """);
         File.WriteAllText(brief, File.ReadAllText(brief).Replace("200 K", $"5 K\n  judge by: {judgeBy}", StringComparison.Ordinal));
         return Analysis.Check(brief);
+    }
+
+    /// <summary>
+    /// A neck of 0.5 mm, 30 mm long, is too warm on the board and by both charts: one finding, with what all three say of it.
+    /// </summary>
+    [Fact]
+    public void OneNeckIsOneFindingWhoeverSeesIt()
+    {
+        using SyntheticBoard board = new(1);
+        board.Rectangle(1, 0, 0, 30, 30).Rectangle(1, 29, 14.75, 61, 15.25).Rectangle(1, 60, 0, 90, 30);
+
+        Finding only = OnBothRules(board, 88, "3 A").ShouldHaveSingleItem();
+
+        only.Rule.ShouldBe("heat");
+        only.Sentence.ShouldContain("the IPC-2152-style fit puts the rise at ");
+        only.Sentence.ShouldContain("the IPC-2221 relation says ");
+        only.Sentence.ShouldContain("the neck is ");
+    }
+
+    /// <summary>
+    /// A hatched pour of 13 mm: five webs of 1 mm in eight rows carry 8 A. Each web alone passes the fit (5.9 K); together they are one
+    /// conductor of 5 mm (23.0 K), and one finding though forty webs are alike.
+    /// </summary>
+    [Fact]
+    public void AHatchIsOneFindingOfAllItsWebs()
+    {
+        using SyntheticBoard board = new(1);
+        board.Rectangle(1, 0, 0, 50, 13);
+        for (int web = 0; web < 32; web++)
+        {
+            (double x, double y) = (14 + (3 * (web / 4)), 1 + (3 * (web % 4)));
+            board.Draw(1, "%LPC*%").Rectangle(1, x, y, x + 2, y + 2).Draw(1, "%LPD*%");
+        }
+
+        Finding only = OnBothRules(board, 48, "8 A", "ipc-2152").Where(finding => finding.Rule == "neck").ShouldHaveSingleItem();
+
+        only.Measure!.Value.ShouldBe(23.0, 0.1);
+        only.Sentence.ShouldContain("8.00 A runs through copper of 0.175 mm² in 5 pieces side by side on layer 1");
+    }
+
+    private static IReadOnlyList<Finding> OnBothRules(SyntheticBoard board, double eastMm, string current, string judgeBy = "all", double limitK = 15)
+    {
+        string brief = board.WriteBrief(FormattableString.Invariant($$"""
+              - name: Feed
+                at: { layer: top, x: 1 mm, y: 1 mm }
+                terminals:
+                  - { name: on, rectangle: { layer: top, from: [0 mm, 0 mm], to: [2 mm, 13 mm] }, enters: {{current}} }
+                  - { name: off, rectangle: { layer: top, from: [{{eastMm}} mm, 0 mm], to: [{{eastMm + 2}} mm, 13 mm] }, takes: rest }
+            thermal: { laminate: { below: 1.5 mm } }
+            """));
+        File.WriteAllText(brief, File.ReadAllText(brief).Replace("200 K", $"{limitK} K\n  judge by: {judgeBy}", StringComparison.Ordinal));
+        return Analysis.Check(brief).Findings;
     }
 
     /// <summary>Copper that is warm in one place gives one finding, in two places two, hottest first.</summary>

@@ -59,7 +59,7 @@ public sealed class StraddledLimitTests
         FindingLevel[] RiseLevels(double limitK)
         {
             CopperPath.Brief.NetReview limited = net.Bound.Review with { Limits = net.Bound.Review.Limits with { TemperatureRiseK = limitK } };
-            return [.. HeatRule.Judge([net with { Bound = net.Bound with { Review = limited } }], review.Own!, review.Tolerance).Select(finding => finding.Level)];
+            return [.. HeatRule.Judge([net with { Bound = net.Bound with { Review = limited } }], review.Own!, review.Stack!, review.Tolerance).Select(finding => finding.Level)];
         }
 
         FindingLevel[] TemperatureLevels(double limitK) => [.. TemperatureRule.Judge(

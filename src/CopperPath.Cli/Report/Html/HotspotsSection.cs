@@ -24,8 +24,12 @@ internal static class HotspotsSection
             <section id="hotspots" aria-labelledby="hotspots-head">
             <h2 id="hotspots-head">Hottest copper</h2>
             {ReportTable.Of("Hottest sections of each stretch",
-                [new("Stretch"), new("Place"), new("Width", true), new("Current", true), new("Rise", true), new($"Rise by {rating.Other.Name}", true), new("Width for the allowed rise", true), new("Board", IsSortable: false, IsForScreen: true)],
+                [new("Stretch"), new("Place"), new("Width", true), new("Current", true), new("Rise", true), new($"Rise by {rating.Other.Name}", true), new("Width for the allowed rise", true), new("Neck is long", true), new("Heat spreads over", true), new("As short neck", true), new("Board", IsSortable: false, IsForScreen: true)],
                 stretches.SelectMany(stretch => Sections(stretch, rating)))}
+            {ReportTable.Of("Copper that carries a current together, taken as one conductor",
+                [new("Stretch"), new("Place"), new("Copper"), new("Section", true), new("Current", true), new("Rise", true), new($"Rise by {rating.Other.Name}", true), new("Neck is long", true), new("Heat spreads over", true), new("As short neck", true), new("Board", IsSortable: false, IsForScreen: true)],
+                stretches.SelectMany(stretch => stretch.Joint.Take(SectionsPerStretch).Select(section => JointRow(stretch, section, rating))))}
+            <p class="note">Screening values of {rating.Name}, which knows no length: a neck is as long as its section stays within {QuantityText.Ratio(NeckLength.WidestRatio)} times the least; as a short neck it is a fin held at the temperature of its ends, whose own rise comes on top.</p>
             {ReportTable.Of("Plated holes with the largest rise",
                 [new("Stretch"), new("Place"), new("Hole", true), new("Between layers"), new("Current", true), new("Rise", true), new("Allowed current", true), new("Board", IsSortable: false, IsForScreen: true)],
                 hottest.Select(hole => HoleRow(hole.Stretch, hole.Hole, hole.RiseK, rating)))}
@@ -51,9 +55,35 @@ internal static class HotspotsSection
             new(QuantityText.TemperatureDifference(riseK), riseK),
             new(QuantityText.TemperatureDifference(otherK), otherK),
             new(QuantityText.Length(neededM), neededM),
+            .. NeckCells(NeckFigures.Of(stretch.Solved, section, rating)),
             new(FlyButton.To(section.Layer, section.AtXM, section.AtYM, $"section of {stretch.Name}"), ""),
         ];
     }
+
+    private static IReadOnlyList<TableCell> JointRow(Stretch stretch, JointSection section, ConductorRating rating)
+    {
+        double sectionM2 = rating.CopperSectionM2(section), otherK = rating.Other.JointRiseK(section);
+        return
+        [
+            new(stretch.Name),
+            new(FlyButton.Place(section.AtLayer, section.AtXM, section.AtYM), FormattableString.Invariant($"{section.AtLayer}")),
+            new(JointText.Of(section, rating.Stack)),
+            new(QuantityText.Area(sectionM2), sectionM2),
+            new(QuantityText.Current(section.CurrentA), section.CurrentA),
+            new(rating.JointRiseText(section), rating.JointRiseK(section)),
+            new(QuantityText.TemperatureDifference(otherK), otherK),
+            .. NeckCells(NeckFigures.Of(section, rating)),
+            new(FlyButton.To(section.AtLayer, section.AtXM, section.AtYM, $"joint section of {stretch.Name}"), ""),
+        ];
+    }
+
+    private static TableCell[] NeckCells(NeckFigures? neck) => neck is null ? [new("-", double.NaN), new("-", double.NaN), new("-", double.NaN)]
+        :
+        [
+            new(QuantityText.Length(neck.LengthM), neck.LengthM),
+            new(QuantityText.Length(neck.HeatLengthM), neck.HeatLengthM),
+            new(QuantityText.TemperatureDifference(neck.ShortNeckK), neck.ShortNeckK),
+        ];
 
     private static IReadOnlyList<TableCell> HoleRow(Stretch stretch, BarrelCurrent hole, double riseK, ConductorRating rating)
     {
