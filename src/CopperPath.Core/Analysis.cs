@@ -44,13 +44,15 @@ public static class Analysis
         (Stackup? stack, IReadOnlyList<string> assumed, Diagnostic? problem) = StackupBuilder.Build(brief, board.Nets);
         BoundCircuit circuit = CircuitBinder.Bind(brief, board.Nets);
         IReadOnlyList<Diagnostic> misplaced = HeatPlaceCheck.Run(brief.Thermal, board.Nets, board.Bounds);
-        diagnostics.AddRange([.. circuit.Diagnostics, .. misplaced]);
+        List<Diagnostic> unbound = [.. circuit.Diagnostics];
+        (IReadOnlyList<BoundNet> flows, IReadOnlyList<string> summed) = Superposition.Of(circuit.Nets, unbound);
+        diagnostics.AddRange([.. unbound, .. misplaced]);
         if (problem is not null)
         {
             diagnostics.Add(problem);
         }
 
-        if (stack is null || misplaced.Count > 0 || circuit.Diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error))
+        if (stack is null || misplaced.Count > 0 || unbound.Any(diagnostic => diagnostic.Severity == Severity.Error))
         {
             return Undecided(reading, board, diagnostics, clock);
         }
@@ -62,11 +64,11 @@ public static class Analysis
         IReadOnlyList<DrilledFeature> cuts = BoardRebuilder.UnplatedCuts(board);
         ConductorRating rating = ConductorRating.Shown(brief.Limits.JudgeBy, stack);
         Task<PathProposal> proposing = Task.Run(() => PowerPathFinder.Propose(board.Nets));
-        SolvedNet[] solved = new SolvedNet[circuit.Nets.Count];
+        SolvedNet[] solved = new SolvedNet[flows.Count];
         clock.Begin(FormattableString.Invariant($"Solving {solved.Length} stretches of copper"));
         Parallel.ForEach(
-            Partitioner.Create(LargestFirst(circuit.Nets), EnumerablePartitionerOptions.NoBuffering),
-            i => solved[i] = Solve(circuit.Nets[i], cuts, stack, rating, brief.Accuracy));
+            Partitioner.Create(LargestFirst(flows), EnumerablePartitionerOptions.NoBuffering),
+            i => solved[i] = Solve(flows[i], cuts, stack, rating, brief.Accuracy));
 
         // 5. The heat: the whole board's temperatures from the loss of the solved copper. What does not ask for them is
         // judged beside it.
@@ -94,7 +96,7 @@ public static class Analysis
 
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain || brief.Blanks.Count > 0 || solved.Length == 0);
         return new Review(brief, board, stack, solved, findings, verdict, RemarkBudget.Apply(diagnostics),
-            [.. brief.StatedDefaults, .. assumed, .. ofSolder, .. parts.Sources, .. board.Assumptions], clock.End())
+            [.. brief.StatedDefaults, .. assumed, .. summed, .. ofSolder, .. parts.Sources, .. board.Assumptions], clock.End())
         {
             BriefBytes = reading.Bytes,
             Own = boardHeat.Own,

@@ -47,7 +47,7 @@ internal static class BriefKeys
 
     public static readonly SectionKeys Waiver = new("a waiver", ["rule", "net", "near", "reason", "by", "fingerprint"]);
 
-    public static readonly SectionKeys Net = new("a net", ["name", "net", "at", "role", "siblings", "limits", "terminals"]);
+    public static readonly SectionKeys Net = new("a net", ["name", "net", "at", "role", "siblings", "flow", "alternative", "limits", "terminals"]);
 
     public static readonly SectionKeys NetLimits = new("limits of a net", ["temperature rise", "voltage drop"]);
 

@@ -13,7 +13,7 @@ internal static class SharedHeat
 {
     public static IReadOnlyList<HeatingStretch> StretchesOf(IReadOnlyList<SolvedNet> nets) =>
         [.. nets.Where(net => net.Conduction.HasFields)
-            .Select(net => new HeatingStretch(net.Conduction, ShareOf(net, nets)) { Net = net.Bound.Net })];
+            .Select(net => new HeatingStretch(net.Conduction, ShareOf(net, nets)) { Net = net.Bound.Net, Alternative = net.Bound.Alternative })];
 
     /// <summary>Share of a stretch's loss that no other stretch makes, by its terminals that ask for an RMS; 1 without any.</summary>
     internal static double ShareOf(SolvedNet net, IReadOnlyList<SolvedNet> all)
