@@ -45,7 +45,7 @@ public static class Analysis
         BoundCircuit circuit = CircuitBinder.Bind(brief, board.Nets);
         IReadOnlyList<Diagnostic> misplaced = HeatPlaceCheck.Run(brief.Thermal, board.Nets, board.Bounds);
         List<Diagnostic> unbound = [.. circuit.Diagnostics];
-        (IReadOnlyList<BoundNet> flows, IReadOnlyList<string> summed) = Superposition.Of(circuit.Nets, unbound);
+        (IReadOnlyList<BoundNet> flows, IReadOnlyList<string> summed) = Superposition.Of(circuit.Nets, brief.LoadProfile, unbound);
         diagnostics.AddRange([.. unbound, .. misplaced]);
         if (problem is not null)
         {
@@ -70,6 +70,11 @@ public static class Analysis
             Partitioner.Create(LargestFirst(flows), EnumerablePartitionerOptions.NoBuffering),
             i => solved[i] = Solve(flows[i], cuts, stack, rating, brief.Accuracy));
 
+        // A fault names an entry, which may have been solved as part of a sum only.
+        IEnumerable<BoundNet> faulted = circuit.Nets.Where(entry => brief.Faults.Any(fault => fault.Stretch == entry.Review.Name));
+        IReadOnlyList<SolvedNet> alone = [.. faulted.Select(entry =>
+            solved.FirstOrDefault(net => net.Bound == entry) ?? Solve(entry, cuts, stack, rating, brief.Accuracy))];
+
         // 5. The heat: the whole board's temperatures from the loss of the solved copper. What does not ask for them is
         // judged beside it.
         clock.Begin("Solving temperatures");
@@ -78,11 +83,12 @@ public static class Analysis
         Task<PathJudgement> ofPath = Task.Run(() => PathJudgement.Of(new PathContext(brief, solved, board.Nets, proposal, stack, rating)));
         Task<IReadOnlyList<Finding>> ofSlots = Task.Run(() => Judge.Slots(brief, solved, board.Nets));
         BoardHeat boardHeat = BoardHeat.Solve(
-            board.Nets, board.Profile, board.Bounds, stack, brief.Thermal with { Losses = parts.Losses }, brief.AmbientK, SharedHeat.StretchesOf(solved));
+            board.Nets, board.Profile, board.Bounds, stack, brief.Thermal with { Losses = parts.Losses }, brief.AmbientK, SharedHeat.StretchesOf(solved, brief.LoadProfile));
+        LoadedHeat? inTime = Loaded(brief, boardHeat, clock);
 
         // 6. The judgement.
         clock.Begin("Judging");
-        IReadOnlyList<Finding> ofCopper = Judge.Findings(brief, solved, stack, boardHeat.Own, parts, ofSlots.GetAwaiter().GetResult());
+        IReadOnlyList<Finding> ofCopper = Judge.Findings(brief, solved, stack, boardHeat.Own, parts, ofSlots.GetAwaiter().GetResult(), boardHeat, inTime, alone);
         PathJudgement path = ofPath.GetAwaiter().GetResult();
         (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply(
             [.. ofCopper, .. path.Findings], brief.Waivers, board.Fingerprint);
@@ -101,6 +107,7 @@ public static class Analysis
             BriefBytes = reading.Bytes,
             Own = boardHeat.Own,
             PartsHeat = parts,
+            InTime = inTime,
             Tolerance = tolerance,
             SwitchNodes = path.SwitchNodes,
             HotLoops = path.HotLoops,
@@ -115,6 +122,18 @@ public static class Analysis
         clock.Begin("Proposing the power path");
         PathProposal? proposal = board.Nets is { } nets ? PowerPathFinder.Propose(nets) : null;
         return new Survey(board, proposal, clock.End());
+    }
+
+    /// <summary>The board through the load profile of the brief; null without one, or where the stated currents have no steady state.</summary>
+    private static LoadedHeat? Loaded(ReviewBrief brief, BoardHeat heat, StageClock clock)
+    {
+        if (brief.LoadProfile is not { } load || heat.Stretches.Count == 0 || heat.Own.Result.Status != ThermalStatus.Solved)
+        {
+            return null;
+        }
+
+        clock.Begin("Going through the load profile");
+        return heat.Through(load);
     }
 
     /// <summary>The nets in the order they are begun, so that no core is left waiting for a large one begun last.</summary>

@@ -15,6 +15,7 @@ public static class TextSummary
         WriteNets(terminal, review, stretches);
         ConverterSummary.Write(writer, review);
         SkinSummary.Write(writer, review);
+        LoadText.Write(writer, review);
         ToleranceText.Write(writer, review.Tolerance);
         WriteFindings(writer, review.Findings);
         foreach (string line in review.StatedDefaults)

@@ -14,9 +14,11 @@ namespace CopperPath.Circuit;
 public static class Superposition
 {
     /// <param name="entries">Entries of the brief tied to copper, in its order.</param>
+    /// <param name="load">Currents against time; null where they flow for ever.</param>
     /// <param name="diagnostics">Takes what can not be summed.</param>
     /// <returns>What flows together, in the order of the brief, and what was done, one line each.</returns>
-    public static (IReadOnlyList<BoundNet> Flows, IReadOnlyList<string> Done) Of(IReadOnlyList<BoundNet> entries, ICollection<Diagnostic> diagnostics)
+    public static (IReadOnlyList<BoundNet> Flows, IReadOnlyList<string> Done) Of(
+        IReadOnlyList<BoundNet> entries, LoadProfile? load, ICollection<Diagnostic> diagnostics)
     {
         List<(int First, BoundNet Flow)> flows = [];
         List<string> done = [];
@@ -25,7 +27,7 @@ public static class Superposition
         {
             BoundNet[] direct = [.. net.Where(entry => !entry.Review.IsAlternating)];
             BoundNet[] alternating = [.. net.Where(entry => entry.Review.IsAlternating)];
-            List<BoundNet> own = [.. Cases(direct).Select(together => Sum(together, diagnostics)).OfType<BoundNet>(), .. alternating];
+            List<BoundNet> own = [.. Cases(direct).Select(together => Sum(together, load, diagnostics)).OfType<BoundNet>(), .. alternating];
             flows.AddRange(own.Select(flow => (entries.ToList().IndexOf(flow.Entries[0]), flow)));
             done.AddRange(LinesOf(own, alternating));
         }
@@ -86,11 +88,18 @@ public static class Superposition
     private static string Quoted(IEnumerable<BoundNet> entries) => string.Join(" and ", entries.Select(entry => $"'{entry.Review.Name}'"));
 
     /// <summary>The terminals of all entries in one; null, with a remark, where they can not be put together.</summary>
-    private static BoundNet? Sum(BoundNet[] entries, ICollection<Diagnostic> diagnostics)
+    private static BoundNet? Sum(BoundNet[] entries, LoadProfile? load, ICollection<Diagnostic> diagnostics)
     {
         if (entries.Length == 1)
         {
             return entries[0];
+        }
+
+        if (load is not null && entries.Any(entry => load.CurveOf(entry.Review.Name) != load.CurveOf(entries[0].Review.Name)))
+        {
+            diagnostics.Add(new Diagnostic("CIR022", Severity.Error, load.Position, $"loads of their own for {Quoted(entries)}, which flow at the same time",
+                "one load for all entries that are summed, through `points` of the whole profile"));
+            return null;
         }
 
         List<(Terminal Stated, BoundTerminal Bound, BoundNet Entry)> terminals = [];

@@ -21,30 +21,31 @@ internal static class HeatRule
 
     /// <param name="nets">Solved nets.</param>
     /// <param name="heat">A solved board.</param>
-    public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, OwnRise heat) =>
-        nets.SelectMany(net => OfNet(net, heat)).OrderByDescending(finding => finding.Measure!.Value);
+    /// <param name="during">What is added where the rises are the largest over some time; with a blank before it.</param>
+    public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, OwnRise heat, string during = "") =>
+        nets.SelectMany(net => OfNet(net, heat, during)).OrderByDescending(finding => finding.Measure!.Value);
 
-    private static IEnumerable<Finding> OfNet(SolvedNet net, OwnRise heat)
+    private static IEnumerable<Finding> OfNet(SolvedNet net, OwnRise heat, string during)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         IReadOnlyList<HotCopper> regions = HotCopper.Of(net, heat, limitK);
         if (regions.Count > 0)
         {
-            return regions.Select(region => FindingOf(net, region));
+            return regions.Select(region => FindingOf(net, region, during));
         }
 
         NetTemperatures peak = NetTemperatures.Of(net, heat);
-        return peak.PeakK + peak.EstimateK > limitK ? [Straddling(net, peak)] : [];
+        return peak.PeakK + peak.EstimateK > limitK ? [Straddling(net, peak, during)] : [];
     }
 
     /// <summary>The limit lies within what the width of cells leaves open.</summary>
-    private static Finding Straddling(SolvedNet net, NetTemperatures peak)
+    private static Finding Straddling(SolvedNet net, NetTemperatures peak, string during)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         return new Finding(
             RuleCatalogue.Heat.Id, FindingLevel.Undecided, net.Bound.Review.Name, peak.Layer, peak.XM, peak.YM,
             new Measure("temperature rise", "K", peak.PeakK, limitK),
-            $"Its own current warms this copper by {QuantityText.TemperatureDifference(peak.PeakK)} on this board, which may be "
+            $"Its own current warms this copper by {QuantityText.TemperatureDifference(peak.PeakK)} on this board{during}, which may be "
                 + $"{QuantityText.TemperatureDifference(peak.EstimateK)} off; {QuantityText.TemperatureDifference(limitK)} is allowed. "
                 + "Whether it is within can not be said.",
             "Take it as beyond the limit, or leave it more room: widen or double the copper here, or cool the board better.",
@@ -76,14 +77,14 @@ internal static class HeatRule
             Assumption);
     }
 
-    private static Finding FindingOf(SolvedNet net, HotCopper region)
+    private static Finding FindingOf(SolvedNet net, HotCopper region, string during)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         return new Finding(
             RuleCatalogue.Heat.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, region.Layer,
             Units.MetresFromNm(region.At.X), Units.MetresFromNm(region.At.Y),
             new Measure("temperature rise", "K", region.PeakK, limitK),
-            $"Its own current warms this copper by {QuantityText.TemperatureDifference(region.PeakK)} on this board, "
+            $"Its own current warms this copper by {QuantityText.TemperatureDifference(region.PeakK)} on this board{during}, "
                 + $"give or take {QuantityText.TemperatureDifference(region.EstimateK)}; {QuantityText.TemperatureDifference(limitK)} is allowed{CutBeside(net, region)}.",
             "Widen or double the copper here, tie it to planes with more plated holes, or cool the board better.",
             Assumption)

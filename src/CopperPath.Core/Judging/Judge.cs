@@ -17,8 +17,12 @@ public static class Judge
     /// <param name="heat">What the copper's own current adds to the board's temperatures.</param>
     /// <param name="partsHeat">Heat of parts, and whether it is known.</param>
     /// <param name="ofSlots">What <see cref="Slots"/> found, which needs no temperatures.</param>
+    /// <param name="board">The board, to be taken through faults; null to take those as if no heat left the copper.</param>
+    /// <param name="inTime">The board through the load profile, which is then judged by its peaks; null without one.</param>
+    /// <param name="faulted">Entries that faults name, each solved alone; null where none is part of a sum.</param>
     public static IReadOnlyList<Finding> Findings(
-        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, Stackup stack, OwnRise heat, PartsHeat partsHeat, IReadOnlyList<Finding> ofSlots)
+        ReviewBrief brief, IReadOnlyList<SolvedNet> nets, Stackup stack, OwnRise heat, PartsHeat partsHeat, IReadOnlyList<Finding> ofSlots,
+        BoardHeat? board = null, LoadedHeat? inTime = null, IReadOnlyList<SolvedNet>? faulted = null)
     {
         IReadOnlyList<ConductorRating> charts = ConductorRating.Judging(brief.Limits.JudgeBy, stack);
         List<Finding> findings = [];
@@ -26,13 +30,14 @@ public static class Judge
         findings.AddRange(nets.Where(net => !net.Conduction.HasFields).Select(Unsolved));
         if (solved.Count > 0)
         {
-            findings.AddRange(HeatRule.Unsettled(heat) is { } reason ? [HeatRule.Unsolved(solved[0], heat.Result, reason)]
-                : [.. TemperatureRule.Judge(brief, heat.All, partsHeat), .. HeatRule.Judge(solved, heat)]);
+            string during = inTime is null ? "" : " in the course of the load profile";
+            findings.AddRange((HeatRule.Unsettled(heat) ?? inTime?.Failure) is { } reason ? [HeatRule.Unsolved(solved[0], heat.Result, reason)]
+                : [.. TemperatureRule.Judge(brief, inTime?.Most ?? heat.All, partsHeat, during), .. HeatRule.Judge(solved, inTime?.MostOwn ?? heat, during)]);
         }
 
         findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => NeckRule.Judge(net, chart, heat))));
         findings.AddRange(solved.SelectMany(net => charts.SelectMany(chart => BarrelRule.Judge(net, chart, heat))));
-        findings.AddRange(FaultRule.Judge(brief, solved, ConductorRating.Shown(brief.Limits.JudgeBy, stack)));
+        findings.AddRange(FaultRule.Judge(brief, [.. (faulted ?? solved).Where(net => net.Conduction.HasFields)], ConductorRating.Shown(brief.Limits.JudgeBy, stack), stack, board));
         findings.AddRange(solved.SelectMany(DropRule.Judge));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));
         findings.AddRange(ofSlots);
