@@ -44,13 +44,15 @@ public static class Analysis
         (Stackup? stack, IReadOnlyList<string> assumed, Diagnostic? problem) = StackupBuilder.Build(brief, board.Nets);
         BoundCircuit circuit = CircuitBinder.Bind(brief, board.Nets);
         IReadOnlyList<Diagnostic> misplaced = HeatPlaceCheck.Run(brief.Thermal, board.Nets, board.Bounds);
-        diagnostics.AddRange([.. circuit.Diagnostics, .. misplaced]);
+        List<Diagnostic> unbound = [.. circuit.Diagnostics];
+        (IReadOnlyList<BoundNet> flows, IReadOnlyList<string> summed) = Superposition.Of(circuit.Nets, brief.LoadProfile, unbound);
+        diagnostics.AddRange([.. unbound, .. misplaced]);
         if (problem is not null)
         {
             diagnostics.Add(problem);
         }
 
-        if (stack is null || misplaced.Count > 0 || circuit.Diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error))
+        if (stack is null || misplaced.Count > 0 || unbound.Any(diagnostic => diagnostic.Severity == Severity.Error))
         {
             return Undecided(reading, board, diagnostics, clock);
         }
@@ -63,11 +65,16 @@ public static class Analysis
         ConductorRating rating = ConductorRating.Shown(brief.Limits.JudgeBy, stack);
         BoardRanges ranges = BoardRanges.Of(brief, stack);
         Task<PathProposal> proposing = Task.Run(() => PowerPathFinder.Propose(board.Nets));
-        SolvedNet[] solved = new SolvedNet[circuit.Nets.Count];
+        SolvedNet[] solved = new SolvedNet[flows.Count];
         clock.Begin(FormattableString.Invariant($"Solving {solved.Length} stretches of copper"));
         Parallel.ForEach(
-            Partitioner.Create(LargestFirst(circuit.Nets), EnumerablePartitionerOptions.NoBuffering),
-            i => solved[i] = Solve(circuit.Nets[i], cuts, stack, rating, brief.Accuracy));
+            Partitioner.Create(LargestFirst(flows), EnumerablePartitionerOptions.NoBuffering),
+            i => solved[i] = Solve(flows[i], cuts, stack, rating, brief.Accuracy));
+
+        // A fault names an entry, which may have been solved as part of a sum only.
+        IEnumerable<BoundNet> faulted = circuit.Nets.Where(entry => brief.Faults.Any(fault => fault.Stretch == entry.Review.Name));
+        IReadOnlyList<SolvedNet> alone = [.. faulted.Select(entry =>
+            solved.FirstOrDefault(net => net.Bound == entry) ?? Solve(entry, cuts, stack, rating, brief.Accuracy))];
 
         // 5. The heat: the whole board's temperatures from the loss of the solved copper. What does not ask for them is
         // judged beside it.
@@ -77,7 +84,8 @@ public static class Analysis
         Task<PathJudgement> ofPath = Task.Run(() => PathJudgement.Of(new PathContext(brief, solved, board.Nets, proposal, stack, rating, ranges)));
         Task<IReadOnlyList<Finding>> ofSlots = Task.Run(() => Judge.Slots(brief, solved, board.Nets));
         BoardHeat boardHeat = BoardHeat.Solve(
-            board.Nets, board.Profile, board.Bounds, stack, brief.Thermal with { Losses = parts.Losses }, brief.AmbientK, SharedHeat.StretchesOf(solved));
+            board.Nets, board.Profile, board.Bounds, stack, brief.Thermal with { Losses = parts.Losses }, brief.AmbientK, SharedHeat.StretchesOf(solved, brief.LoadProfile));
+        LoadedHeat? inTime = Loaded(brief, boardHeat, clock);
 
         // 6. The range of what is not known: the same results with everything at its worse end.
         clock.Begin("Working out tolerances");
@@ -85,18 +93,20 @@ public static class Analysis
 
         // 7. The judgement.
         clock.Begin("Judging");
-        IReadOnlyList<Finding> ofCopper = Judge.Findings(brief, solved, stack, boardHeat.Own, parts, tolerance, ofSlots.GetAwaiter().GetResult());
+        IReadOnlyList<Finding> ofCopper = Judge.Findings(
+            brief, solved, stack, boardHeat.Own, parts, tolerance, ofSlots.GetAwaiter().GetResult(), boardHeat, inTime, alone);
         PathJudgement path = ofPath.GetAwaiter().GetResult();
         (IReadOnlyList<Finding> findings, IReadOnlyList<Diagnostic> waiverRemarks) = Waivers.Apply(
             [.. ofCopper, .. path.Findings], brief.Waivers, board.Fingerprint);
         diagnostics.AddRange(waiverRemarks);
         Verdict verdict = Judge.VerdictOf(findings, board.CopperIsUncertain || brief.Blanks.Count > 0 || solved.Length == 0);
         return new Review(brief, board, stack, solved, findings, verdict, RemarkBudget.Apply(diagnostics),
-            [.. brief.StatedDefaults, .. assumed, .. ofSolder, .. parts.Sources, .. ranges.Assumptions, .. board.Assumptions], clock.End())
+            [.. brief.StatedDefaults, .. assumed, .. summed, .. ofSolder, .. parts.Sources, .. ranges.Assumptions, .. board.Assumptions], clock.End())
         {
             BriefBytes = reading.Bytes,
             Own = boardHeat.Own,
             PartsHeat = parts,
+            InTime = inTime,
             Tolerance = tolerance,
             SwitchNodes = path.SwitchNodes,
             HotLoops = path.HotLoops,
@@ -111,6 +121,18 @@ public static class Analysis
         clock.Begin("Proposing the power path");
         PathProposal? proposal = board.Nets is { } nets ? PowerPathFinder.Propose(nets) : null;
         return new Survey(board, proposal, clock.End());
+    }
+
+    /// <summary>The board through the load profile of the brief; null without one, or where the stated currents have no steady state.</summary>
+    private static LoadedHeat? Loaded(ReviewBrief brief, BoardHeat heat, StageClock clock)
+    {
+        if (brief.LoadProfile is not { } load || heat.Stretches.Count == 0 || heat.Own.Result.Status != ThermalStatus.Solved)
+        {
+            return null;
+        }
+
+        clock.Begin("Going through the load profile");
+        return heat.Through(load);
     }
 
     /// <summary>The nets in the order they are begun, so that no core is left waiting for a large one begun last.</summary>

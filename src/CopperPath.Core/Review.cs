@@ -38,6 +38,9 @@ public sealed record Review(
     /// <summary>What the copper's own current adds to them; null when nothing was solved.</summary>
     public OwnRise? Own { get; init; }
 
+    /// <summary>The board through the load profile of the brief; null without one.</summary>
+    public LoadedHeat? InTime { get; init; }
+
     /// <summary>Heat of parts that was counted; null when nothing was solved.</summary>
     public PartsHeat? PartsHeat { get; init; }
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CopperPath.Brief;
+using CopperPath.Circuit;
 using CopperPath.Cli.Report.Html;
 using CopperPath.Electrical;
 using CopperPath.Judging;
@@ -36,6 +37,7 @@ public static class ResultsJson
             json.WriteNumberOrNull("copperK", review.Brief.ConductorK);
             json.WriteNumberOrNull("resistivityOhmM", review.Stack!.ResistivityOhmM);
             HeatJson.WriteBoard(json, review);
+            LoadJson.Write(json, review);
             WriteNets(json, review, stretches);
             ToleranceJson.Write(json, review.Tolerance);
             ConverterSummary.Write(json, review);
@@ -119,6 +121,26 @@ public static class ResultsJson
         json.WriteEndArray();
     }
 
+    /// <summary>What flows together, where that is more than one entry of the brief.</summary>
+    private static void WriteEntries(Utf8JsonWriter json, SolvedNet net)
+    {
+        if (net.Bound.Entries.Count > 1)
+        {
+            json.WriteStartArray("entries");
+            foreach (BoundNet entry in net.Bound.Entries)
+            {
+                json.WriteStringValue(entry.Review.Name);
+            }
+
+            json.WriteEndArray();
+        }
+
+        if (net.Bound.Alternative is { } alternative)
+        {
+            json.WriteString("alternative", alternative);
+        }
+    }
+
     private static void WriteNets(Utf8JsonWriter json, Review review, IReadOnlyList<Stretch> stretches)
     {
         ConductorRating rating = ConductorRating.Shown(review.Brief!.Limits.JudgeBy, review.Stack!);
@@ -130,6 +152,7 @@ public static class ResultsJson
             json.WriteStartObject();
             json.WriteString("name", net.Bound.Review.Name);
             json.WriteString("net", net.Bound.Net.Name);
+            WriteEntries(json, net);
             json.WriteString("status", result.Status.Word());
             json.WriteNumberOrNull("areaM2", net.Bound.Net.AreaM2);
             if (result.Explanation is { } explanation)

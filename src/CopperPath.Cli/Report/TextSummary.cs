@@ -23,6 +23,7 @@ public static class TextSummary
             WriteNets(terminal, review, stretches);
             ConverterSummary.Write(terminal, review);
             SkinSummary.Write(writer, review);
+            LoadText.Write(writer, review);
             ToleranceText.Write(terminal, review.Tolerance);
         }
 

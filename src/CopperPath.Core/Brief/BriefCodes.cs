@@ -43,6 +43,8 @@ public static class BriefCodes
     public const string FaultCurrent = "BRF053";
     public const string FaultStretch = "BRF054";
     public const string LossShares = "BRF055";
+    public const string LoadProfile = "BRF056";
+    public const string LoadTable = "BRF057";
 
     public const string Unconfirmed = "BRF060";
 }

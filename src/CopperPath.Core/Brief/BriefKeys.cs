@@ -12,7 +12,7 @@ internal static class BriefKeys
     public static readonly SectionKeys Blank = new("a blank", ["guess", "candidates", Because]);
 
     public static readonly SectionKeys Root = new("the brief",
-        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "thermal", "tolerance", "converters", "nets", "faults", "sensitive nets", "waivers"]);
+        ["copperpath", "board", "stackup", "ambient", "conductor temperature", "accuracy", "limits", "thermal", "tolerance", "converters", "nets", "load profile", "faults", "sensitive nets", "waivers"]);
 
     public static readonly SectionKeys Board = new("board", ["name", "revision", "files", "layers", "drill format", "placement"]);
 
@@ -47,7 +47,7 @@ internal static class BriefKeys
 
     public static readonly SectionKeys Waiver = new("a waiver", ["rule", "net", "near", "reason", "by", "fingerprint"]);
 
-    public static readonly SectionKeys Net = new("a net", ["name", "net", "at", "role", "siblings", "limits", "terminals"]);
+    public static readonly SectionKeys Net = new("a net", ["name", "net", "at", "role", "siblings", "flow", "alternative", "limits", "terminals"]);
 
     public static readonly SectionKeys NetLimits = new("limits of a net", ["temperature rise", "voltage drop"]);
 
@@ -71,6 +71,11 @@ internal static class BriefKeys
 
     public static readonly SectionKeys Fault = new("a fault",
         ["name", "stretch", "current", "time", "capacitance", "voltage", "ramp", "limit"]);
+
+    public static readonly SectionKeys LoadProfile = new("load profile",
+        ["points", "csv", "stretches", "period", "until", "start", "parts exponent"]);
+
+    public static readonly SectionKeys StretchLoad = new("a load of a stretch", ["stretch", "points", "csv"]);
 
     public static readonly SectionKeys PointOnLayer = new("a point on a layer", ["layer", "x", "y"]);
 

@@ -68,6 +68,7 @@ public static class BriefReader
         List<SensitiveNet> sensitive = SensitiveNetReader.ReadAll(section, context);
         List<Waiver> waivers = WaiverSectionReader.ReadAll(section, context);
         List<FaultCase> faults = FaultSectionReader.ReadAll(section, nets, context);
+        LoadProfile? load = LoadProfileReader.Read(section, nets, context);
         LayerReferenceCheck.Run(nets, thermal, stackup, sink);
 
         // The sections that could not be read have said so; without one of them there is no brief.
@@ -82,6 +83,7 @@ public static class BriefReader
                 SensitiveNets = sensitive,
                 Waivers = waivers,
                 Faults = faults,
+                LoadProfile = load,
             };
     }
 

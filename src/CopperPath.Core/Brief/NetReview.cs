@@ -53,4 +53,17 @@ public sealed record NetReview(
     string? Siblings,
     NetLimits Limits,
     IReadOnlyList<Terminal> Terminals,
-    SourcePosition Position);
+    SourcePosition Position)
+{
+    /// <summary>
+    /// True where its currents are RMS values of an alternating part, which adds in heat to what else flows in its net; false where
+    /// they are direct and add to those of the other entries of its net.
+    /// </summary>
+    public bool IsAlternating { get; init; }
+
+    /// <summary>
+    /// What this entry and others of its net that state another word never do at the same time; null where it flows whatever else
+    /// does.
+    /// </summary>
+    public string? Alternative { get; init; }
+}

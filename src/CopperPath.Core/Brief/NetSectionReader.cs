@@ -16,6 +16,9 @@ internal static class NetSectionReader
         ("other", NetRole.Other),
     ];
 
+    /// <summary>How an entry's currents add to those of the other entries of its net; the value tells whether they alternate.</summary>
+    internal static readonly IReadOnlyList<(string Word, bool Value)> Flows = [("direct", false), ("alternating", true)];
+
     public static List<NetReview> ReadAll(SectionReader root, ReviewLimits? limits, BriefContext context)
     {
         List<NetReview> nets = [];
@@ -64,8 +67,15 @@ internal static class NetSectionReader
             ? context.Values.Text(siblingsNode, "the name of a group of nets") : null;
         NetLimits? netLimits = LimitsSectionReader.ReadForNet(section, limits, spokenName, context);
         IReadOnlyList<Terminal> terminals = TerminalSectionReader.ReadAll(section, spokenName, context);
+        bool? alternates = section.Optional("flow") is { } flow ? context.Values.Choice(flow, Flows) : null;
+        string? alternative = section.Optional("alternative") is { } alternativeNode
+            ? context.Values.Text(alternativeNode, "a word that entries which flow together share") : null;
         return name is null || selector is null || netLimits is null ? null
-            : new NetReview(name, selector, role, siblings, netLimits, terminals, section.Position);
+            : new NetReview(name, selector, role, siblings, netLimits, terminals, section.Position)
+            {
+                IsAlternating = alternates ?? terminals.Any(terminal => terminal.Derived is { IsRms: true }),
+                Alternative = alternative,
+            };
     }
 
     internal static NetSelector? ReadSelector(SectionReader section, BriefContext context)

@@ -43,6 +43,9 @@ public sealed record ReviewBrief(
     /// <summary>Short overloads to be survived; may be empty.</summary>
     public IReadOnlyList<FaultCase> Faults { get; init; } = [];
 
+    /// <summary>Load against time; null where the stated currents flow for ever.</summary>
+    public LoadProfile? LoadProfile { get; init; }
+
     /// <summary>Values nobody has confirmed, in file order; may be empty.</summary>
     public IReadOnlyList<Blank> Blanks { get; init; } = [];
 }

@@ -13,6 +13,16 @@ public sealed record BoundNet(NetReview Review, Net Net, IReadOnlyList<BoundTerm
 {
     /// <summary>Current that enters it, amperes.</summary>
     public double EnteringA => Terminals.Where(terminal => terminal.CurrentA > 0).Sum(terminal => terminal.CurrentA);
+
+    /// <summary>The entries of the brief whose currents it is the sum of; itself where it is one entry.</summary>
+    public IReadOnlyList<BoundNet> Entries
+    {
+        get => field ?? [this];
+        init;
+    }
+
+    /// <summary>What it and other flows of its net with another word never do at the same time; null where it flows whatever else does.</summary>
+    public string? Alternative => Review.Alternative;
 }
 
 /// <summary>All stretches of a brief tied to a board, or the reasons why not.</summary>

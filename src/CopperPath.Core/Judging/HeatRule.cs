@@ -23,45 +23,56 @@ internal static class HeatRule
     /// <param name="nets">Solved nets.</param>
     /// <param name="heat">A solved board.</param>
     /// <param name="stack">Thicknesses.</param>
-    /// <param name="study">The range of what is not known.</param>
-    public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, OwnRise heat, Stackup stack, ToleranceStudy study) =>
-        nets.SelectMany(net => OfNet(net, heat, stack, study)).OrderByDescending(finding => finding.Level).ThenByDescending(finding => finding.Measure!.Value);
+    /// <param name="study">The range of what is not known, of the steady board.</param>
+    /// <param name="during">What is added where the rises are the largest over some time; with a blank before it.</param>
+    public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets, OwnRise heat, Stackup stack, ToleranceStudy study, string during = "") =>
+        nets.SelectMany(net => OfNet(net, heat, stack, study, during)).OrderByDescending(finding => finding.Level).ThenByDescending(finding => finding.Measure!.Value);
 
-    private static IEnumerable<Finding> OfNet(SolvedNet net, OwnRise heat, Stackup stack, ToleranceStudy study)
+    private static IEnumerable<Finding> OfNet(SolvedNet net, OwnRise heat, Stackup stack, ToleranceStudy study, string during)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         NetTolerance range = study.Of(net)!;
-        (NetTemperatures peak, Spread own) = (range.Own!, range.OwnRiseK!);
+        (NetTemperatures peak, Spread own, HottestPlace at) = during.Length == 0 ? (range.Own!, range.OwnRiseK!, range.OwnAt!) : InTime(net, heat, range);
         IReadOnlyList<HotCopper> regions = HotCopper.Of(net, heat, limitK);
-        return regions.Count > 0 ? regions.Select(region => FindingOf(net, region, stack, study))
-            : peak.PeakK + peak.EstimateK > limitK ? [Straddling(net, peak, own)]
-            : own.Worst + (own.Worst / own.Nominal * peak.EstimateK) > limitK ? [AsStated(net, own, range.OwnAt!)]
+        return regions.Count > 0 ? regions.Select(region => FindingOf(net, region, stack, study, during))
+            : peak.PeakK + peak.EstimateK > limitK ? [Straddling(net, peak, own, during)]
+            : own.Worst + (own.Worst / own.Nominal * peak.EstimateK) > limitK ? [AsStated(net, own, at, during)]
             : [];
+    }
+
+    /// <summary>The largest rise over some time. What is not known scales it as it scales the steady rise.</summary>
+    private static (NetTemperatures Peak, Spread Own, HottestPlace At) InTime(SolvedNet net, OwnRise heat, NetTolerance range)
+    {
+        NetTemperatures peak = NetTemperatures.Of(net, heat);
+        Spread steady = range.OwnRiseK!;
+        double scale = steady.Nominal > 0 ? peak.PeakK / steady.Nominal : 1;
+        return (peak, steady with { Nominal = peak.PeakK, Worst = scale * steady.Worst, WorstBounds = null },
+            new HottestPlace(peak.PeakK, peak.EstimateK, peak.Layer, peak.XM, peak.YM));
     }
 
     /// <summary>
     /// Within as stated, not over the range of what is not known. The estimate grows with the value; where only the two together pass
     /// the limit, it is not within over the range either.
     /// </summary>
-    private static Finding AsStated(SolvedNet net, Spread own, HottestPlace at)
+    private static Finding AsStated(SolvedNet net, Spread own, HottestPlace at, string during)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         return new Finding(
             RuleCatalogue.Heat.Id, FindingLevel.WithinAsStated, net.Bound.Review.Name, at.Layer, at.XM, at.YM,
             new Measure("temperature rise", "K", own.Nominal, limitK) { Worst = own.Worst },
-            $"Its own current warms this copper by {RangeWords.Of(own, limitK, QuantityText.TemperatureDifference)}",
+            $"Its own current warms this copper{during} by {RangeWords.Of(own, limitK, QuantityText.TemperatureDifference)}",
             "Leave it more room, or state what is known better: measured films, the laminate's own values, the copper ordered.",
             $"{Assumption}; {RangeWords.Assumption}");
     }
 
     /// <summary>The limit lies within what the width of cells leaves open.</summary>
-    private static Finding Straddling(SolvedNet net, NetTemperatures peak, Spread own)
+    private static Finding Straddling(SolvedNet net, NetTemperatures peak, Spread own, string during)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         return new Finding(
             RuleCatalogue.Heat.Id, FindingLevel.Undecided, net.Bound.Review.Name, peak.Layer, peak.XM, peak.YM,
             new Measure("temperature rise", "K", peak.PeakK, limitK) { Worst = own.Worst },
-            $"Its own current warms this copper by {QuantityText.TemperatureDifference(peak.PeakK)} on this board, which may be "
+            $"Its own current warms this copper by {QuantityText.TemperatureDifference(peak.PeakK)} on this board{during}, which may be "
                 + $"{QuantityText.TemperatureDifference(peak.EstimateK)} off; {QuantityText.TemperatureDifference(limitK)} is allowed. "
                 + "Whether it is within can not be said.",
             "Take it as beyond the limit, or leave it more room: widen or double the copper here, or cool the board better.",
@@ -93,7 +104,7 @@ internal static class HeatRule
             Assumption);
     }
 
-    private static Finding FindingOf(SolvedNet net, HotCopper region, Stackup stack, ToleranceStudy study)
+    private static Finding FindingOf(SolvedNet net, HotCopper region, Stackup stack, ToleranceStudy study, string during)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         (double xM, double yM) = (Units.MetresFromNm(region.At.X), Units.MetresFromNm(region.At.Y));
@@ -103,7 +114,7 @@ internal static class HeatRule
             {
                 Worst = study.WorstOwnRiseK(net, new HottestPlace(region.PeakK, region.EstimateK, region.Layer, xM, yM)),
             },
-            $"Its own current warms this copper by {QuantityText.TemperatureDifference(region.PeakK)} on this board, "
+            $"Its own current warms this copper by {QuantityText.TemperatureDifference(region.PeakK)} on this board{during}, "
                 + $"give or take {QuantityText.TemperatureDifference(region.EstimateK)}; {QuantityText.TemperatureDifference(limitK)} is allowed{CutBeside(net, region, stack)}.",
             "Widen or double the copper here, tie it to planes with more plated holes, or cool the board better.",
             Assumption)

@@ -18,9 +18,12 @@ public static class Judge
     /// <param name="partsHeat">Heat of parts, and whether it is known.</param>
     /// <param name="study">The range of what is not known.</param>
     /// <param name="ofSlots">What <see cref="Slots"/> found, which needs no temperatures.</param>
+    /// <param name="board">The board, to be taken through faults; null to take those as if no heat left the copper.</param>
+    /// <param name="inTime">The board through the load profile, which is then judged by its peaks; null without one.</param>
+    /// <param name="faulted">Entries that faults name, each solved alone; null where none is part of a sum.</param>
     public static IReadOnlyList<Finding> Findings(
         ReviewBrief brief, IReadOnlyList<SolvedNet> nets, Stackup stack, OwnRise heat, PartsHeat partsHeat, ToleranceStudy study,
-        IReadOnlyList<Finding> ofSlots)
+        IReadOnlyList<Finding> ofSlots, BoardHeat? board = null, LoadedHeat? inTime = null, IReadOnlyList<SolvedNet>? faulted = null)
     {
         IReadOnlyList<ConductorRating> charts = ConductorRating.Judging(brief.Limits.JudgeBy, stack);
         List<Finding> findings = [];
@@ -28,13 +31,14 @@ public static class Judge
         findings.AddRange(nets.Where(net => !net.Conduction.HasFields).Select(Unsolved));
         if (solved.Count > 0)
         {
-            findings.AddRange(HeatRule.Unsettled(heat) is { } reason ? [HeatRule.Unsolved(solved[0], heat.Result, reason)]
-                : [.. TemperatureRule.Judge(brief, heat.All, partsHeat, study), .. HeatRule.Judge(solved, heat, stack, study)]);
+            string during = inTime is null ? "" : " in the course of the load profile";
+            findings.AddRange((HeatRule.Unsettled(heat) ?? inTime?.Failure) is { } reason ? [HeatRule.Unsolved(solved[0], heat.Result, reason)]
+                : [.. TemperatureRule.Judge(brief, inTime?.Most ?? heat.All, partsHeat, study, during), .. HeatRule.Judge(solved, inTime?.MostOwn ?? heat, stack, study, during)]);
         }
 
         findings = [.. SamePlace.Fold(
             findings, [.. solved.SelectMany(net => NeckRule.Judge(net, charts, heat, study)), .. solved.SelectMany(net => BarrelRule.Judge(net, charts, heat, study))])];
-        findings.AddRange(FaultRule.Judge(brief, solved, stack, study.Ranges));
+        findings.AddRange(FaultRule.Judge(brief, [.. (faulted ?? solved).Where(net => net.Conduction.HasFields)], stack, study.Ranges, board));
         findings.AddRange(solved.SelectMany(net => DropRule.Judge(net, study)));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));
         findings.AddRange(ofSlots);

@@ -1,4 +1,5 @@
 using CopperPath.Brief;
+using CopperPath.Circuit;
 using CopperPath.Geometry;
 using CopperPath.Quantities;
 
@@ -13,21 +14,22 @@ namespace CopperPath.Judging;
 internal static class OneConductorRule
 {
     public static IEnumerable<Finding> Judge(IReadOnlyList<SolvedNet> nets) => nets
-        .GroupBy(net => net.Bound.Net, ReferenceEqualityComparer.Instance)
+        .SelectMany(net => net.Bound.Entries).Distinct()
+        .GroupBy(net => net.Net, ReferenceEqualityComparer.Instance)
         .Select(conductor => Pairs([.. conductor]).OrderByDescending(pair => pair.IsCertain).FirstOrDefault())
         .OfType<Pair>().Select(FindingOf);
 
     /// <summary>One finding speaks for a conductor: of its first pair that is a short for certain, else of the first in doubt.</summary>
-    private static IEnumerable<Pair> Pairs(IReadOnlyList<SolvedNet> nets) =>
+    private static IEnumerable<Pair> Pairs(IReadOnlyList<BoundNet> nets) =>
         from i in Enumerable.Range(0, nets.Count)
         from j in Enumerable.Range(i + 1, nets.Count - i - 1)
         let pair = Compare(nets[i], nets[j])
         where pair is not null
         select pair;
 
-    private static Pair? Compare(SolvedNet one, SolvedNet other)
+    private static Pair? Compare(BoundNet one, BoundNet other)
     {
-        (NetReview a, NetReview b) = (one.Bound.Review, other.Bound.Review);
+        (NetReview a, NetReview b) = (one.Review, other.Review);
         bool isOneSelector = a.Selector == b.Selector;
         if (a.Selector is NetByName named && b.Selector is NetByName otherNamed && !isOneSelector)
         {
@@ -78,8 +80,8 @@ internal static class OneConductorRule
 
     private static Finding FindingOf(Pair pair)
     {
-        (NetReview a, NetReview b) = (pair.One.Bound.Review, pair.Other.Bound.Review);
-        (int layer, PointNm at) = DropRule.PlaceOf(pair.Other.Bound.Terminals[0]);
+        (NetReview a, NetReview b) = (pair.One.Review, pair.Other.Review);
+        (int layer, PointNm at) = DropRule.PlaceOf(pair.Other.Terminals[0]);
         return new Finding(
             RuleCatalogue.OneConductor.Id, pair.IsCertain ? FindingLevel.BeyondLimit : FindingLevel.Undecided, a.Name, layer,
             Units.MetresFromNm(at.X), Units.MetresFromNm(at.Y), null,
@@ -94,5 +96,5 @@ internal static class OneConductorRule
     /// <param name="Other">The one on the same copper.</param>
     /// <param name="Why">What sets the two apart, as half a sentence.</param>
     /// <param name="IsCertain">False where the brief may mean one conductor.</param>
-    private sealed record Pair(SolvedNet One, SolvedNet Other, string Why, bool IsCertain);
+    private sealed record Pair(BoundNet One, BoundNet Other, string Why, bool IsCertain);
 }

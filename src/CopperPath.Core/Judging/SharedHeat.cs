@@ -11,9 +11,11 @@ namespace CopperPath.Judging;
 /// </summary>
 internal static class SharedHeat
 {
-    public static IReadOnlyList<HeatingStretch> StretchesOf(IReadOnlyList<SolvedNet> nets) =>
+    /// <param name="nets">Solved stretches.</param>
+    /// <param name="load">Currents against time; null where they flow for ever.</param>
+    public static IReadOnlyList<HeatingStretch> StretchesOf(IReadOnlyList<SolvedNet> nets, LoadProfile? load) =>
         [.. nets.Where(net => net.Conduction.HasFields)
-            .Select(net => new HeatingStretch(net.Conduction, ShareOf(net, nets)) { Net = net.Bound.Net })];
+            .Select(net => new HeatingStretch(net.Conduction, ShareOf(net, nets)) { Net = net.Bound.Net, Alternative = net.Bound.Alternative, Load = load?.CurveOf(net.Bound.Entries[0].Review.Name) })];
 
     /// <summary>Share of a stretch's loss that no other stretch makes, by its terminals that ask for an RMS; 1 without any.</summary>
     internal static double ShareOf(SolvedNet net, IReadOnlyList<SolvedNet> all)

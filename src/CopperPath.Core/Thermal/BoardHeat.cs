@@ -10,12 +10,19 @@ namespace CopperPath.Thermal;
 /// </summary>
 public sealed class BoardHeat
 {
+    private readonly HeatScene _scene;
+    private readonly HeatConditions _nominal;
+    private readonly IReadOnlyList<HeatModel> _models;
     private readonly HeatModel _widest;
     private readonly HeatModel _first;
     private readonly bool _hasOtherHeat;
 
-    private BoardHeat(HeatModel widest, HeatModel first, bool hasOtherHeat, OwnRise onFirst, OwnRise own) =>
-        (_widest, _first, _hasOtherHeat, OnFirst, Own) = (widest, first, hasOtherHeat, onFirst, own);
+    private BoardHeat(
+        HeatScene scene, HeatConditions nominal, HeatModel widest, IReadOnlyList<HeatModel> models, HeatModel first, OwnRise onFirst, OwnRise own)
+    {
+        (_scene, _nominal, _widest, _models, _first, OnFirst, Own) = (scene, nominal, widest, models, first, onFirst, own);
+        _hasOtherHeat = scene.HasOtherHeat(nominal.AmbientK);
+    }
 
     /// <summary>The board's temperatures with all its heat.</summary>
     public TemperatureField Field => Own.All;
@@ -41,12 +48,29 @@ public sealed class BoardHeat
         HeatScene scene = new(nets, profile, bounds, stack, section, stretches);
         (HeatModel widest, IReadOnlyList<HeatModel> models, OwnRise own) = section.CellM is { } cellM
             ? RefinedHeat.SolveEven(scene, nominal, cellM) : RefinedHeat.Solve(scene, nominal);
-        bool hasOtherHeat = scene.HasOtherHeat(ambientK);
 
         // The cells before the last halving are many times fewer.
         return section.CellM is null && own.Coarser is { } coarser
-            ? new BoardHeat(widest, models[^2], hasOtherHeat, coarser, own) : new BoardHeat(widest, models[^1], hasOtherHeat, own, own);
+            ? new BoardHeat(scene, nominal, widest, models, models[^2], coarser, own) : new BoardHeat(scene, nominal, widest, models, models[^1], own, own);
     }
+
+    /// <summary>The board through a load profile, by the curves of its stretches.</summary>
+    public LoadedHeat Through(LoadProfile profile) => HeatOfProfile.Solve(_scene, _models, _nominal, new LoadCase(
+        [.. _scene.Stretches.Select(stretch => stretch.Load)], profile.Whole, profile.PartsExponent, profile.DurationS, profile.IsPeriodic, profile.Start));
+
+    /// <summary>The warm board through a short overload of one stretch, everything else as stated.</summary>
+    /// <param name="stretch">The stretch.</param>
+    /// <param name="factor">Its current over what is stated.</param>
+    /// <param name="timeS">How long, seconds.</param>
+    public LoadedHeat Through(HeatingStretch stretch, double factor, double timeS)
+    {
+        LoadCurve overload = new([new LoadPoint(0, 1), new LoadPoint(0, factor)]);
+        return HeatOfProfile.Solve(_scene, _models, _nominal, new LoadCase(
+            [.. _scene.Stretches.Select(other => ReferenceEquals(other, stretch) ? overload : null)], null, null, timeS, false, LoadStart.Steady));
+    }
+
+    /// <summary>The stretches that heat it.</summary>
+    public IReadOnlyList<HeatingStretch> Stretches => _scene.Stretches;
 
     /// <summary>The board under other conditions, on the cells before the last halving: for what they change, not for the peaks themselves.</summary>
     public OwnRise Under(HeatConditions conditions) => Solve(_first, conditions, OnFirst);

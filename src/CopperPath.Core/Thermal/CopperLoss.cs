@@ -12,28 +12,23 @@ namespace CopperPath.Thermal;
 internal sealed class CopperLoss
 {
     private readonly Stackup _nominal;
+    private readonly IReadOnlyList<StretchLoss> _stretches;
 
-    private readonly TriangleLoss[][] _byLayer;
-
-    private CopperLoss(Stackup nominal, IReadOnlyList<TriangleLoss> triangles, IReadOnlyList<(BarrelCurrent Barrel, double PowerW)> barrels)
-    {
-        (_nominal, Triangles, Barrels) = (nominal, triangles, barrels);
-        ILookup<int, TriangleLoss> byLayer = triangles.ToLookup(triangle => triangle.Layer);
-        _byLayer = [.. Enumerable.Range(0, nominal.ThicknessM.Count + 1).Select(layer => byLayer[layer].ToArray())];
-    }
+    private CopperLoss(Stackup nominal, IReadOnlyList<StretchLoss> stretches) => (_nominal, _stretches) = (nominal, stretches);
 
     /// <summary>Loss of every triangle, at the resistivity and in the build of the electrical solve.</summary>
-    public IReadOnlyList<TriangleLoss> Triangles { get; }
+    public IEnumerable<TriangleLoss> Triangles => _stretches.SelectMany(stretch => stretch.ByLayer).SelectMany(layer => layer);
 
     /// <summary>Loss of every stretch of plated hole, likewise, watts.</summary>
-    public IReadOnlyList<(BarrelCurrent Barrel, double PowerW)> Barrels { get; }
+    public IEnumerable<(BarrelCurrent Barrel, double PowerW)> Barrels => _stretches.SelectMany(stretch => stretch.Barrels);
 
-    /// <param name="stretches">Solved stretches. Those of one net are parts of its current that add in power, such as direct and alternating.</param>
+    /// <param name="stretches">
+    /// Solved stretches. Those of one net are parts of its current that add in power, such as direct and alternating, or alternatives.
+    /// </param>
     /// <param name="nominal">Thicknesses and the resistivity of the solve.</param>
     public static CopperLoss Of(IReadOnlyList<HeatingStretch> stretches, Stackup nominal)
     {
-        List<TriangleLoss> triangles = [];
-        List<(BarrelCurrent, double)> barrels = [];
+        List<StretchLoss> losses = [];
         foreach (HeatingStretch stretch in stretches)
         {
             TriangleLoss[][] sheets = new TriangleLoss[stretch.Conduction.Sheets.Count][];
@@ -43,11 +38,14 @@ internal sealed class CopperLoss
                 sheets[k] = [.. TrianglesOf(sheet, 1 / nominal.SheetConductanceS(sheet.Layer))];
             });
             double scale = ScaleOf(stretch, sheets.Sum(sheet => sheet.Sum(triangle => triangle.PowerW)));
-            triangles.AddRange(sheets.SelectMany(sheet => sheet).Select(triangle => triangle with { PowerW = scale * triangle.PowerW }));
-            barrels.AddRange(stretch.Conduction.Barrels.Select(barrel => (barrel, scale * barrel.CurrentA * barrel.CurrentA * barrel.ResistanceOhm)));
+            losses.Add(new StretchLoss(
+                stretch,
+                [.. Enumerable.Range(0, nominal.ThicknessM.Count + 1).Select(layer => sheets.SelectMany(sheet => sheet)
+                    .Where(triangle => triangle.Layer == layer).Select(triangle => triangle with { PowerW = scale * triangle.PowerW }).ToArray())],
+                [.. stretch.Conduction.Barrels.Select(barrel => (barrel, scale * barrel.CurrentA * barrel.CurrentA * barrel.ResistanceOhm))]));
         }
 
-        return new CopperLoss(nominal, triangles, barrels);
+        return new CopperLoss(nominal, losses);
     }
 
     /// <summary>The loss in the nodes of columns.</summary>
@@ -56,25 +54,36 @@ internal sealed class CopperLoss
     public LossOnCells On(TreeCells cells, IReadOnlyDictionary<Barrel, IReadOnlyList<(int Column, double Share)>> walls)
     {
         int layers = _nominal.ThicknessM.Count;
-        double[][] sheetW = [.. Enumerable.Range(0, layers + 1).Select(_ => new double[cells.Count])];
-        Parallel.For(1, layers + 1, layer =>
+        (int Node, double PowerW)[][] sheets = new (int, double)[_stretches.Count * (layers + 1)][];
+        Parallel.For(0, sheets.Length, k =>
         {
+            (int stretch, int layer) = (k / (layers + 1), k % (layers + 1));
+            TriangleLoss[] triangles = _stretches[stretch].ByLayer[layer];
+            double[] onLayer = triangles.Length > 0 ? new double[cells.Count] : [];
             CellClipper clipper = new(cells.Tree);
-            double[] onLayer = sheetW[layer];
             void Add(int leaf, double powerW, CoveredSides sides) => onLayer[cells.ColumnOf(leaf)] += powerW;
-            foreach (TriangleLoss triangle in _byLayer[layer])
+            foreach (TriangleLoss triangle in triangles)
             {
                 clipper.Divide(triangle, Add);
             }
+
+            sheets[k] = [.. Enumerable.Range(0, onLayer.Length).Where(column => onLayer[column] != 0).Select(column => (cells.NodeOn(layer, column), onLayer[column]))];
         });
 
-        double[] barrelW = new double[cells.NodeCount];
-        foreach ((BarrelCurrent barrel, double powerW) in Barrels)
+        return new LossOnCells(cells, _nominal, [.. _stretches.Select((stretch, s) => new StretchOnCells(
+            stretch.Stretch, sheets[(s * (layers + 1))..((s + 1) * (layers + 1))], BarrelsOn(cells, walls, stretch)))]);
+    }
+
+    private static (int Node, double PowerW)[] BarrelsOn(
+        TreeCells cells, IReadOnlyDictionary<Barrel, IReadOnlyList<(int Column, double Share)>> walls, StretchLoss stretch)
+    {
+        SortedDictionary<int, double> sums = [];
+        foreach ((BarrelCurrent barrel, double powerW) in stretch.Barrels)
         {
-            AddBarrel(cells, walls[barrel.Barrel], barrel, powerW, barrelW);
+            AddBarrel(cells, walls[barrel.Barrel], barrel, powerW, (node, partW) => sums[node] = sums.GetValueOrDefault(node) + partW);
         }
 
-        return new LossOnCells(cells, _nominal, sheetW, barrelW);
+        return [.. sums.Select(sum => (sum.Key, sum.Value))];
     }
 
     /// <summary>The heat handed on is the loss that is reported, whatever the pattern of the current adds up to.</summary>
@@ -118,7 +127,7 @@ internal sealed class CopperLoss
 
     /// <summary>A barrel's loss is spread evenly along its length: to each level the length nearest to it.</summary>
     private static void AddBarrel(
-        TreeCells cells, IReadOnlyList<(int Column, double Share)> wall, BarrelCurrent barrel, double powerW, double[] barrelW)
+        TreeCells cells, IReadOnlyList<(int Column, double Share)> wall, BarrelCurrent barrel, double powerW, Action<int, double> add)
     {
         int planes = cells.Planes.Count;
         int upper = cells.PlaneOf(barrel.UpperLayer);
@@ -129,7 +138,7 @@ internal sealed class CopperLoss
             for (int p = upper; p <= lower; p++)
             {
                 double shareM = ((p > upper ? cells.Planes[p - 1].GapBelowM : 0) + (p < lower ? cells.Planes[p].GapBelowM : 0)) / 2;
-                barrelW[(column * planes) + p] += share * powerW * shareM / lengthM;
+                add((column * planes) + p, share * powerW * shareM / lengthM);
             }
         }
     }
@@ -147,35 +156,101 @@ internal readonly record struct TriangleLoss(
     public double AreaM2 => (((B.XM - A.XM) * (C.YM - A.YM)) - ((C.XM - A.XM) * (B.YM - A.YM))) / 2;
 }
 
+/// <summary>Loss of one stretch.</summary>
+/// <param name="Stretch">The stretch.</param>
+/// <param name="ByLayer">Its triangles by number of layer.</param>
+/// <param name="Barrels">Its stretches of plated hole, watts.</param>
+internal sealed record StretchLoss(
+    HeatingStretch Stretch, TriangleLoss[][] ByLayer, IReadOnlyList<(BarrelCurrent Barrel, double PowerW)> Barrels);
+
+/// <summary>Loss of one stretch in the nodes of columns.</summary>
+/// <param name="Stretch">The stretch.</param>
+/// <param name="Sheets">By number of layer: nodes and watts, ascending.</param>
+/// <param name="Barrels">Nodes and watts of the walls of plated holes, ascending.</param>
+internal sealed record StretchOnCells(HeatingStretch Stretch, (int Node, double PowerW)[][] Sheets, (int Node, double PowerW)[] Barrels);
+
 /// <summary>The loss of copper in the nodes of columns, at the resistivity and in the build of the electrical solve.</summary>
-internal sealed class LossOnCells(TreeCells cells, Stackup nominal, double[][] sheetW, double[] barrelW)
+internal sealed class LossOnCells(TreeCells cells, Stackup nominal, IReadOnlyList<StretchOnCells> stretches)
 {
+    /// <summary>The stretches, in their order.</summary>
+    public IReadOnlyList<StretchOnCells> Stretches => stretches;
+
     /// <summary>The heat under other conditions, referred to their ambient.</summary>
     public HeatSources At(HeatConditions conditions)
     {
-        double atAmbient = CopperMaterial.Iacs.ResistivityOhmM(conditions.AmbientK);
-        double scale = conditions.CurrentScale * conditions.CurrentScale * atAmbient / nominal.ResistivityOhmM;
+        HeatSources sources = SourcesAt(conditions);
+        Fill(sources.JouleAtAmbientW, conditions, _ => conditions.CurrentScale * conditions.CurrentScale);
+        return sources;
+    }
 
-        // A wall is a ring as thick as the plating; how its circumference grows with it is left out.
-        double barrelScale = scale * nominal.PlatingM / conditions.Stack.PlatingM;
-        HeatSources sources = new(cells.NodeCount)
+    /// <summary>Sources without heat yet, for those conditions.</summary>
+    public HeatSources SourcesAt(HeatConditions conditions)
+    {
+        double atAmbient = CopperMaterial.Iacs.ResistivityOhmM(conditions.AmbientK);
+        return new HeatSources(cells.NodeCount)
         {
             ResistivityGrowthPerK = (CopperMaterial.Iacs.ResistivityOhmM(conditions.AmbientK + 1) / atAmbient) - 1,
         };
-        for (int n = 0; n < barrelW.Length; n++)
+    }
+
+    /// <summary>
+    /// Heat of all stretches were they at ambient, watts. Of stretches that are alternatives of each other every node has the one that
+    /// heats it most: no alternative by itself makes any place hotter than that.
+    /// </summary>
+    /// <param name="jouleW">Filled in, one for each node.</param>
+    /// <param name="conditions">Build and surroundings.</param>
+    /// <param name="squareOf">Square of the factor on the current of a stretch, by its number.</param>
+    public void Fill(double[] jouleW, HeatConditions conditions, Func<int, double> squareOf)
+    {
+        Array.Clear(jouleW);
+        foreach (int s in Enumerable.Range(0, stretches.Count).Where(s => stretches[s].Stretch.Alternative is null))
         {
-            sources.JouleAtAmbientW[n] = barrelScale * barrelW[n];
+            AddTo(jouleW, stretches[s], conditions, squareOf(s));
         }
 
-        for (int layer = 1; layer < sheetW.Length; layer++)
+        foreach (IGrouping<object?, int> net in Enumerable.Range(0, stretches.Count)
+            .Where(s => stretches[s].Stretch.Alternative is not null).GroupBy(s => (object?)stretches[s].Stretch.Net, ReferenceEqualityComparer.Instance))
         {
-            double sheetScale = scale * nominal.ThicknessM[layer - 1] / conditions.Stack.ThicknessM[layer - 1];
-            for (int column = 0; column < cells.Count; column++)
+            double[] most = new double[jouleW.Length];
+            foreach (IGrouping<string, int> alternative in net.GroupBy(s => stretches[s].Stretch.Alternative!))
             {
-                sources.JouleAtAmbientW[cells.NodeOn(layer, column)] += sheetScale * sheetW[layer][column];
+                double[] own = new double[jouleW.Length];
+                foreach (int s in alternative)
+                {
+                    AddTo(own, stretches[s], conditions, squareOf(s));
+                }
+
+                for (int n = 0; n < most.Length; n++)
+                {
+                    most[n] = Math.Max(most[n], own[n]);
+                }
+            }
+
+            for (int n = 0; n < most.Length; n++)
+            {
+                jouleW[n] += most[n];
             }
         }
+    }
 
-        return sources;
+    private void AddTo(double[] jouleW, StretchOnCells stretch, HeatConditions conditions, double square)
+    {
+        double scale = square * CopperMaterial.Iacs.ResistivityOhmM(conditions.AmbientK) / nominal.ResistivityOhmM;
+
+        // A wall is a ring as thick as the plating; how its circumference grows with it is left out.
+        double barrelScale = scale * nominal.PlatingM / conditions.Stack.PlatingM;
+        foreach ((int node, double powerW) in stretch.Barrels)
+        {
+            jouleW[node] += barrelScale * powerW;
+        }
+
+        for (int layer = 1; layer < stretch.Sheets.Length; layer++)
+        {
+            double sheetScale = scale * nominal.ThicknessM[layer - 1] / conditions.Stack.ThicknessM[layer - 1];
+            foreach ((int node, double powerW) in stretch.Sheets[layer])
+            {
+                jouleW[node] += sheetScale * powerW;
+            }
+        }
     }
 }

@@ -29,4 +29,10 @@ public sealed record HeatingStretch(ConductionResult Conduction, double Share = 
 {
     /// <summary>Its net, all of whose copper is judged with it; null where only the solved copper is.</summary>
     public Net? Net { get; init; }
+
+    /// <summary>Its current against time, as a factor on what was solved; null where that flows for ever.</summary>
+    public LoadCurve? Load { get; init; }
+
+    /// <summary>Word of the alternatives of its net of which one flows at a time; null where it always flows.</summary>
+    public string? Alternative { get; init; }
 }

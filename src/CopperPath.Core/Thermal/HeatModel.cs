@@ -18,9 +18,17 @@ internal sealed class HeatModel
     /// <param name="tree">Cells; not to be changed afterwards.</param>
     /// <param name="isCheck">True for the cells another solution is held against.</param>
     public HeatModel(HeatScene scene, CellTree tree, bool isCheck = false)
+        : this(scene, tree, scene.LevelsFor(tree, isCheck))
+    {
+    }
+
+    /// <param name="scene">The board.</param>
+    /// <param name="tree">Cells; not to be changed afterwards.</param>
+    /// <param name="levels">Levels through the thickness.</param>
+    public HeatModel(HeatScene scene, CellTree tree, LevelSet levels)
     {
         _scene = scene;
-        _levels = scene.LevelsFor(tree, isCheck);
+        _levels = levels;
         Cells = new TreeCells(tree, _levels.In(scene.Stack, scene.Section.Laminate.BelowM));
         _copper = new CellCover?[scene.Stack.ThicknessM.Count + 1];
         Parallel.ForEach(scene.Nets.Layers.Select(layer => layer.Number), layer =>
@@ -42,13 +50,20 @@ internal sealed class HeatModel
     /// <param name="tolerance">Heat that may be left over, as a share of the heat put in; null for as little as the solver leaves else.</param>
     public TemperatureField Solve(HeatConditions conditions, TemperatureField? like = null, double? tolerance = null)
     {
-        HeatNetwork network = NetworkOf(conditions.Stack, conditions.Laminate ?? _scene.Section.Laminate);
         HeatSources sources = _loss.At(conditions);
-        foreach ((HeatPlace place, double powerW) in _scene.Components)
-        {
-            sources.AddComponent(place.On(Cells), powerW);
-        }
+        AddComponents(sources);
+        LaidBoard board = Laid(conditions);
+        double[]? start = like is { Result.Status: ThermalStatus.Solved } ? like.At(Cells) : null;
+        return Field(board.Network, ThermalSolver.Solve(board.Network, sources, board.Cooling, board.Sinks, start, tolerance));
+    }
 
+    /// <summary>Loss of the copper by stretches.</summary>
+    public LossOnCells Loss => _loss;
+
+    /// <summary>What conducts, stores and takes heat under some conditions.</summary>
+    public LaidBoard Laid(HeatConditions conditions)
+    {
+        HeatNetwork network = NetworkOf(conditions.Stack, conditions.Laminate ?? _scene.Section.Laminate);
         List<HeatSink> sinks = [.. _scene.Sinks.Select(sink => new HeatSink(
             sink.Place.On(Cells), (sink.TemperatureK ?? conditions.AmbientK) - conditions.AmbientK, sink.ResistanceKPerW))];
         foreach (HeatSink held in sinks.Where(sink => sink.ResistanceKPerW == 0))
@@ -65,13 +80,37 @@ internal sealed class HeatModel
             StatedFilmScale = conditions.StatedFilmScale,
             Plate = _scene.Plate,
         };
-        double[]? start = like is { Result.Status: ThermalStatus.Solved } ? like.At(Cells) : null;
-        return new TemperatureField(network, ThermalSolver.Solve(network, sources, cooling, sinks, start, tolerance))
-        {
-            Remarks = _scene.Remarks,
-            Owners = _scene.Owners,
-        };
+        return new LaidBoard(network, cooling, sinks);
     }
+
+    /// <summary>Adds the heat of parts.</summary>
+    public void AddComponents(HeatSources sources)
+    {
+        foreach ((HeatPlace place, double powerW) in _scene.Components)
+        {
+            sources.AddComponent(place.On(Cells), powerW);
+        }
+    }
+
+    /// <summary>What a kelvin more in each node takes, joules: laminate, copper and the walls of plated holes.</summary>
+    public double[] CapacityJPerK(LaidBoard board, Stackup stack)
+    {
+        double[] capacity = HeatCapacity.Of(board.Network);
+        foreach ((Barrel barrel, IReadOnlyList<(int Column, double Share)> parts) in _walls)
+        {
+            double perM = board.Network.Materials.CopperJPerM3K * BarrelSection.AreaM2(barrel.Feature, stack);
+            HeatCapacity.AddWall(capacity, board.Network, (Cells.PlaneOf(barrel.Layers[0]), Cells.PlaneOf(barrel.Layers[^1])), parts, perM);
+        }
+
+        return capacity;
+    }
+
+    /// <summary>Rises of the nodes as a field on the copper layers.</summary>
+    public TemperatureField Field(HeatNetwork network, ThermalResult result) => new(network, result)
+    {
+        Remarks = _scene.Remarks,
+        Owners = _scene.Owners,
+    };
 
     /// <summary>The board in each column; copper that reaches beyond the outline gives heat away like board.</summary>
     private CellCover BoardCover()
@@ -111,3 +150,9 @@ internal sealed class HeatModel
         return network;
     }
 }
+
+/// <summary>A board under some conditions, without its heat.</summary>
+/// <param name="Network">Conduction.</param>
+/// <param name="Cooling">Films and radiation.</param>
+/// <param name="Sinks">Places tied to a temperature.</param>
+internal sealed record LaidBoard(HeatNetwork Network, Cooling Cooling, IReadOnlyList<HeatSink> Sinks);

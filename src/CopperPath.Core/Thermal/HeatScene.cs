@@ -91,5 +91,11 @@ internal sealed class HeatScene
             : isCheck ? Math.Min(ThickestGapM, LaminateM(laminate)) / 2 : double.PositiveInfinity)], ThickestGapM);
     }
 
+    /// <summary>Levels for heat that has had little time: as close beside copper as stated, metres, and no wider than steady heat asks for.</summary>
+    public LevelSet LevelsWithin(double finestM) => LevelSet.Of(
+        Stack, Section.Laminate.BelowM,
+        [.. IsActive.Select((isActive, laminate) => Math.Min(finestM, isActive ? LaminateM(laminate) / MostParts : double.PositiveInfinity))],
+        ThickestGapM, HeatOfProfile.DistanceShare);
+
     private double LaminateM(int laminate) => laminate < Stack.DielectricM.Count ? Stack.DielectricM[laminate] : Section.Laminate.BelowM;
 }

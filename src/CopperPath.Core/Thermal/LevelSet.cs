@@ -22,11 +22,12 @@ public sealed class LevelSet
     /// <param name="stack">Copper and dielectric thicknesses.</param>
     /// <param name="belowM">Laminate below the last copper layer, metres: the carrier of a board with one copper layer; else 0.</param>
     /// <param name="finestM">
-    /// For each laminate from the top, and the one below: a gap between levels is halved while it is wider than this and than its distance
-    /// from the nearest copper, metres.
+    /// For each laminate from the top, and the one below: a gap between levels is halved while it is wider than this and than a share of its
+    /// distance from the nearest copper, metres.
     /// </param>
     /// <param name="thickestGapM">No gap is wider than this, metres.</param>
-    public static LevelSet Of(Stackup stack, double belowM, IReadOnlyList<double> finestM, double thickestGapM)
+    /// <param name="distanceShare">That share.</param>
+    public static LevelSet Of(Stackup stack, double belowM, IReadOnlyList<double> finestM, double thickestGapM, double distanceShare = 1)
     {
         List<int> layers = [];
         List<(int, double)> gaps = [];
@@ -37,7 +38,7 @@ public sealed class LevelSet
             double laminateM = LaminateM(stack, belowM, layer - 1);
             if (laminateM > 0)
             {
-                double[] shares = SharesOf(laminateM, hasCopperBelow: !isLast, finestM[layer - 1], thickestGapM);
+                double[] shares = SharesOf(laminateM, hasCopperBelow: !isLast, finestM[layer - 1], thickestGapM, distanceShare);
                 foreach (double share in shares)
                 {
                     gaps.Add((layer - 1, share));
@@ -68,7 +69,7 @@ public sealed class LevelSet
         laminate < stack.DielectricM.Count ? stack.DielectricM[laminate] : belowM;
 
     /// <summary>Parts of a laminate from the top, as shares of it.</summary>
-    private static double[] SharesOf(double laminateM, bool hasCopperBelow, double finestM, double thickestGapM)
+    private static double[] SharesOf(double laminateM, bool hasCopperBelow, double finestM, double thickestGapM, double distanceShare)
     {
         int parts = Math.Max(1, (int)Math.Ceiling((laminateM / thickestGapM) - 1e-9));
         List<double> shares = [.. Enumerable.Repeat(1.0 / parts, parts)];
@@ -81,7 +82,7 @@ public sealed class LevelSet
             {
                 double fromCopper = hasCopperBelow ? Math.Min(above, 1 - above - share) : above;
                 above += share;
-                if (share * laminateM > (1 + 1e-9) * Math.Max(finestM, fromCopper * laminateM))
+                if (share * laminateM > (1 + 1e-9) * Math.Max(finestM, distanceShare * fromCopper * laminateM))
                 {
                     halved.AddRange([share / 2, share / 2]);
                     isHalved = true;

@@ -8,4 +8,10 @@ public sealed record ThermalMaterials(double CopperWPerMK, double LaminateThroug
 {
     /// <summary>Copper and FR-4 in the middle of their ranges, from memory.</summary>
     public static ThermalMaterials CopperOnFr4 { get; } = new(385, 0.3, 0.8);
+
+    /// <summary>Heat capacity of copper, joules per cubic metre and kelvin: 8960 kg/m3 times 385 J/kgK, handbook values, from memory.</summary>
+    public double CopperJPerM3K { get; init; } = 8960 * 385;
+
+    /// <summary>The same of the laminate: 1850 kg/m3 times 1100 J/kgK, FR-4 at the temperatures boards have, from memory.</summary>
+    public double LaminateJPerM3K { get; init; } = 1850 * 1100;
 }

@@ -94,7 +94,7 @@ public static class ThermalSolver
     }
 
     /// <summary>The books of every node: what comes in, what goes out, and how both change with temperature.</summary>
-    private sealed class Balance
+    internal sealed class Balance
     {
         private readonly HeatNetwork _network;
         private readonly HeatSources _sources;

@@ -32,6 +32,8 @@ public class BriefSchemaTests
         ["loss"] = BriefKeys.Loss,
         ["heatSink"] = BriefKeys.HeatSink,
         ["fault"] = BriefKeys.Fault,
+        ["loadProfile"] = BriefKeys.LoadProfile,
+        ["stretchLoad"] = BriefKeys.StretchLoad,
         ["point"] = BriefKeys.Point,
         ["pointOnLayer"] = BriefKeys.PointOnLayer,
         ["boxOnLayer"] = BriefKeys.BoxOnLayer,
@@ -86,6 +88,8 @@ public class BriefSchemaTests
         Words("drillFormat", "unit").ShouldBe(BoardSectionReader.DrillUnits.Select(choice => choice.Word));
         Words("drillFormat", "zeros").ShouldBe(BoardSectionReader.OmittedZerosWords.Select(choice => choice.Word));
         Words("limits", "judge by").ShouldBe(LimitsSectionReader.JudgingRules.Select(choice => choice.Word));
+        Words("loadProfile", "start").ShouldBe(LoadProfileReader.Starts.Select(choice => choice.Word));
+        Words("net", "flow").ShouldBe(NetSectionReader.Flows.Select(choice => choice.Word));
         Words("net", "role").ShouldBe(NetSectionReader.Roles.Select(choice => choice.Word));
         StageCurrentReader.Stages.Select(stage => stage.Word).ShouldBe(
             Regex.Match((string)Definition("stageCurrent")["pattern"]!, @"\((feed[^)]*)\) of").Groups[1].Value.Split('|'));
@@ -108,6 +112,7 @@ public class BriefSchemaTests
     [InlineData("loss", "thermal: { losses: {} }")]
     [InlineData("heatSink", "thermal: { heat sinks: {} }")]
     [InlineData("fault", "faults: {}")]
+    [InlineData("stretchLoad", "load profile: { stretches: {} }")]
     [InlineData("pointOnLayer", "nets: [ { at: {} } ]")]
     [InlineData("boxOnLayer", "nets: [ { terminals: [ { rectangle: {} } ] } ]")]
     [InlineData("circleOnLayer", "nets: [ { terminals: [ { circle: {} } ] } ]")]

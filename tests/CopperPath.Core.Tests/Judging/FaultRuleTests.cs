@@ -6,11 +6,11 @@ namespace CopperPath.Core.Tests.Judging;
 /// <summary>Overloads of a bar of 10 mm x 35 um by the adiabatic form of IEC 60949 (from memory), evaluated by hand.</summary>
 public sealed class FaultRuleTests
 {
-    /// <summary>100 A for 1 s from 20 degC: 254.5 exp((100 / (226 x 0.35))^2) - 234.5 = 1024 degC.</summary>
+    /// <summary>1000 A for 10 ms from 20 degC: 254.5 exp((100 / (226 x 0.35))^2) - 234.5 = 1024 degC.</summary>
     [Fact]
     public void AnOverloadBeyondItsLimitIsFound()
     {
-        Finding finding = Judged("{ name: short, stretch: Bar, current: 100 A, time: 1 s, limit: 160 degC }");
+        Finding finding = Judged("{ name: short, stretch: Bar, current: 1000 A, time: 10 ms, limit: 160 degC }");
 
         finding.Level.ShouldBe(FindingLevel.BeyondLimit);
         double reachedC = (254.5 * Math.Exp(Math.Pow(100 / (226 * 0.35), 2))) - 234.5;

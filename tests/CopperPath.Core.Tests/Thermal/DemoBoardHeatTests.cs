@@ -20,7 +20,7 @@ public sealed class DemoBoardHeatTests(ITestOutputHelper output)
         OwnRise chosen = review.Own.ShouldNotBeNull();
         OwnRise even = BoardHeat.Solve(
             review.Board!.Nets!, review.Board.Profile, review.Board.Bounds, review.Stack!,
-            review.Brief!.Thermal with { CellM = EvenCellM, Losses = review.PartsHeat!.Losses }, review.Brief.AmbientK, SharedHeat.StretchesOf(review.Nets)).Own;
+            review.Brief!.Thermal with { CellM = EvenCellM, Losses = review.PartsHeat!.Losses }, review.Brief.AmbientK, SharedHeat.StretchesOf(review.Nets, null)).Own;
 
         foreach (SolvedNet net in review.Nets)
         {
