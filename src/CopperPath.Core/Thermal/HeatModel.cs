@@ -28,7 +28,7 @@ internal sealed class HeatModel
         _walls = new(ReferenceEqualityComparer.Instance);
         foreach (Barrel barrel in scene.Nets.Nets.SelectMany(net => net.Barrels).Where(barrel => barrel.Layers.Count > 1))
         {
-            _walls.Add(barrel, BarrelWall.SharesOf(Cells, barrel));
+            _walls.Add(barrel, BarrelWall.SharesOf(Cells, barrel, scene.Stack));
         }
 
         _loss = scene.Loss.On(Cells, _walls);
@@ -64,6 +64,7 @@ internal sealed class HeatModel
         {
             Remarks = _scene.Remarks,
             Owners = _scene.Owners,
+            Walls = _walls,
         };
     }
 
