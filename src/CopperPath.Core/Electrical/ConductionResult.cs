@@ -58,6 +58,9 @@ public sealed record SheetField(
     /// </summary>
     public double[] CornerCurrentAPerM { get; init; } = [];
 
+    /// <summary>Mean square of that current over each triangle, (A/m)2, as its heat goes; empty where only the uniform current is known.</summary>
+    public double[] MeanSquareA2PerM2 { get; init; } = [];
+
     /// <summary>The same in the copper alone over its thickness, amperes per square metre; not a number in contacts and barrels.</summary>
     public double[] CornerDensityAPerM2(double thicknessM) => [.. CornerCurrentAPerM.Select((currentAPerM, corner) =>
         Mesh.IsHeld(corner / 3) ? double.NaN : CopperShare(corner / 3) * currentAPerM / thicknessM)];

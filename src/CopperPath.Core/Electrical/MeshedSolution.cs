@@ -116,6 +116,7 @@ internal sealed class MeshedSolution
             {
                 CopperShareUnderSolder = flow.Conductance.CopperShareUnderSolder,
                 CornerCurrentAPerM = flow.CornerCurrentsAPerM(),
+                MeanSquareA2PerM2 = flow.MeanSquaresA2PerM2(),
             })],
             accuracy.Of(BarrelsWithUnitCurrents(entering), _recovery.BarrelCurrents(_sample.Potential.LinearV)), terminals, drop.Middle, drop, loss.Middle, loss, rounds,
             ledger.LargestErrorA / entering,

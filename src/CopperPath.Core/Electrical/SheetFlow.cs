@@ -77,6 +77,22 @@ internal sealed record SheetFlow(
         return atCorners;
     }
 
+    /// <summary>Mean square of that current over each triangle, (A/m)2; 0 in contacts and barrels.</summary>
+    public double[] MeanSquaresA2PerM2()
+    {
+        double[] squares = new double[Mesh.TriangleCount];
+        for (int t = 0; t < squares.Length; t++)
+        {
+            if (!Mesh.IsHeld(t))
+            {
+                LinearCurrent middle = MiddleIn(t);
+                squares[t] = LinearCurrent.MeanProduct(middle, middle);
+            }
+        }
+
+        return squares;
+    }
+
     /// <summary>
     /// Product with the current of another flow along an edge of a plain triangle over the sheet conductance, mean of the
     /// edge's ends, and product of the magnitudes, watts per square metre.

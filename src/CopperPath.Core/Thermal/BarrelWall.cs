@@ -1,3 +1,5 @@
+using CopperPath.Electrical;
+using CopperPath.Geometry;
 using CopperPath.Nets;
 using CopperPath.Quantities;
 
@@ -6,14 +8,13 @@ namespace CopperPath.Thermal;
 /// <summary>The wall of a plated hole in columns of cells.</summary>
 internal static class BarrelWall
 {
-    /// <summary>Thickness the wall is taken to have where its place matters: as thick as plating commonly is, metres (common practice, no source).</summary>
-    private const double ThicknessM = 25e-6;
-
-    /// <summary>Shares of the wall by columns: those of the ring just inside the drilled hole.</summary>
-    public static IReadOnlyList<(int Column, double Share)> SharesOf(TreeCells cells, Barrel barrel)
+    /// <summary>Shares of the wall by columns: those of the ring of its thickness, which is where its heat reaches the layers.</summary>
+    public static IReadOnlyList<(int Column, double Share)> SharesOf(TreeCells cells, Barrel barrel, Stackup stack)
     {
-        double growthNm = -Units.NmFromMetres(ThicknessM);
-        return AreaShares.Of(cells, barrel.Feature.IsRoundHole && (barrel.Feature.ToolDiameterNm / 2.0) + growthNm > 0
-            ? [barrel.Outline, [.. HoleOutline.Of(barrel.Feature, growthNm).Reverse()]] : [barrel.Outline]);
+        double outsideNm = Units.NmFromMetres(stack.WallOutsideToolM);
+        double insideNm = outsideNm - Units.NmFromMetres(stack.PlatingM);
+        PointNm[] outside = HoleOutline.Of(barrel.Feature, outsideNm);
+        return AreaShares.Of(cells, barrel.Feature.IsRoundHole && (barrel.Feature.ToolDiameterNm / 2.0) + insideNm > 0
+            ? [outside, [.. HoleOutline.Of(barrel.Feature, insideNm).Reverse()]] : [outside]);
     }
 }

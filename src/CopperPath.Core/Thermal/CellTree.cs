@@ -79,6 +79,13 @@ public sealed class CellTree
     /// <summary>How often an even cell was split to make this one; negative for cells that hold several of them.</summary>
     public int SplitsOf(int cell) => _places[cell].Depth - _rootDepth;
 
+    /// <summary>Whether one splitting made both cells.</summary>
+    public bool AreSiblings(int cell, int other)
+    {
+        ((int depth, int i, int j), (int otherDepth, int otherI, int otherJ)) = (_places[cell], _places[other]);
+        return depth == otherDepth && i >> 1 == otherI >> 1 && j >> 1 == otherJ >> 1;
+    }
+
     /// <summary>Place of a cell, those of the upper storeys cut to the board.</summary>
     public CellBox BoxOf(int cell)
     {

@@ -111,19 +111,11 @@ internal sealed class CopperLoss
     }
 
     /// <summary>
-    /// Mean square of the sheet current over a triangle, (A/m)2: from its corners, between which it is linear, where they are known, since
-    /// they tell better than the balanced current where in a constriction the loss lies; the sum is set right by <see cref="ScaleOf"/>.
+    /// Mean square of the sheet current over a triangle, (A/m)2: that of the current midway between the two that bound the loss, since it
+    /// tells better than the uniform one where in a constriction the loss lies; the sum is set right by <see cref="ScaleOf"/>.
     /// </summary>
-    private static double MeanSquare(SheetField sheet, int triangle)
-    {
-        if (sheet.CornerCurrentAPerM.Length == 0)
-        {
-            return sheet.SheetCurrentAPerM(triangle) * sheet.SheetCurrentAPerM(triangle);
-        }
-
-        ReadOnlySpan<double> at = sheet.CornerCurrentAPerM.AsSpan(3 * triangle, 3);
-        return ((at[0] * (at[0] + at[1])) + (at[1] * (at[1] + at[2])) + (at[2] * (at[2] + at[0]))) / 6;
-    }
+    private static double MeanSquare(SheetField sheet, int triangle) => sheet.MeanSquareA2PerM2.Length > 0
+        ? sheet.MeanSquareA2PerM2[triangle] : sheet.SheetCurrentAPerM(triangle) * sheet.SheetCurrentAPerM(triangle);
 
     /// <summary>A barrel's loss is spread evenly along its length: to each level the length nearest to it.</summary>
     private static void AddBarrel(

@@ -6,6 +6,12 @@ namespace CopperPath.Thermal;
 /// <param name="IsAcrossX">True where heat crosses it along x.</param>
 internal readonly record struct CellFace(int Low, int High, bool IsAcrossX);
 
+/// <summary>A side of a wide column with two narrow ones on it, by the numbers of three stretches of line.</summary>
+/// <param name="First">Between the wide column and one of the narrow ones.</param>
+/// <param name="Second">Between the wide column and the other.</param>
+/// <param name="Between">Between the two narrow ones.</param>
+internal readonly record struct SharedSide(int First, int Second, int Between);
+
 /// <summary>
 /// The board as columns of cells: a rectangle in the plane each, with the same levels through the thickness in all, one node for each
 /// level. A stretch of line between two columns of different width is a whole side of the narrower one.
@@ -38,6 +44,9 @@ public abstract class HeatCells
     public double NarrowestM => Enumerable.Range(0, Count).Min(column => Math.Min(BoxOf(column).WidthM, BoxOf(column).HeightM));
 
     internal abstract IReadOnlyList<CellFace> Faces { get; }
+
+    /// <summary>The sides of columns that two narrower ones share.</summary>
+    internal virtual IReadOnlyList<SharedSide> SharedSides => [];
 
     /// <summary>Place of a column.</summary>
     public abstract CellBox BoxOf(int column);

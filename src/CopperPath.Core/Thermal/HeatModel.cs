@@ -37,7 +37,7 @@ internal sealed class HeatModel
         _walls = new(ReferenceEqualityComparer.Instance);
         foreach (Barrel barrel in scene.Nets.Nets.SelectMany(net => net.Barrels).Where(barrel => barrel.Layers.Count > 1))
         {
-            _walls.Add(barrel, BarrelWall.SharesOf(Cells, barrel));
+            _walls.Add(barrel, BarrelWall.SharesOf(Cells, barrel, scene.Stack));
         }
 
         _loss = scene.Loss.On(Cells, _walls);
@@ -110,6 +110,7 @@ internal sealed class HeatModel
     {
         Remarks = _scene.Remarks,
         Owners = _scene.Owners,
+        Walls = _walls,
     };
 
     /// <summary>The board in each column; copper that reaches beyond the outline gives heat away like board.</summary>

@@ -7,6 +7,9 @@ namespace CopperPath.Thermal;
 /// </summary>
 public sealed class HeatNetwork
 {
+    /// <summary>Of what couples two narrow columns no more is taken off for a wide one beside them; squares of one material lose a third.</summary>
+    private const double MostTakenOff = 0.4;
+
     private readonly CellCover _board;
     private readonly CellCover?[] _copper;
 
@@ -47,6 +50,10 @@ public sealed class HeatNetwork
         }
 
         Parallel.For(0, cells.Faces.Count, Connect);
+        foreach (SharedSide side in cells.SharedSides)
+        {
+            MeetInTheMiddle(side);
+        }
     }
 
     public HeatCells Cells { get; }
@@ -156,6 +163,23 @@ public sealed class HeatNetwork
             }
             while (Planes[q].CopperLayer == 0);
             return sum;
+        }
+    }
+
+    /// <summary>
+    /// Two narrow columns on one side of a wide one lie beside its centre, one to the left and one to the right, so that heat which passes
+    /// along the line would find a way through the wide column that is not there. It is to see the mean of the two, weighted as they are
+    /// coupled to it: (a + b) (T - (a T1 + b T2)/(a + b))^2 is less than a (T - T1)^2 + b (T - T2)^2 by a b/(a + b) (T1 - T2)^2. With that,
+    /// even gradients pass any pattern of cells exactly (F. Losasso, R. Fedkiw, S. Osher, Computers and Fluids 35, 2006, from memory).
+    /// </summary>
+    private void MeetInTheMiddle(SharedSide side)
+    {
+        for (int p = 0; p < Planes.Count; p++)
+        {
+            double a = _sidewaysWPerK[(side.First * Planes.Count) + p];
+            double b = _sidewaysWPerK[(side.Second * Planes.Count) + p];
+            ref double between = ref _sidewaysWPerK[(side.Between * Planes.Count) + p];
+            between -= Math.Min(a + b > 0 ? a * b / (a + b) : 0, MostTakenOff * between);
         }
     }
 

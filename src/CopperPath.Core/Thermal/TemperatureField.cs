@@ -113,15 +113,18 @@ public sealed record TemperatureField(HeatNetwork Network, ThermalResult Result)
     /// <summary>Just over half of a cell away from its centre lies its neighbour.</summary>
     private const double JustBeyond = 0.5001;
 
-    /// <summary>Largest rise along a plated hole, mean over its wall at each depth, kelvin.</summary>
+    /// <summary>Shares of the walls of plated holes that join layers by columns; null where there are none to read.</summary>
+    internal IReadOnlyDictionary<Barrel, IReadOnlyList<(int Column, double Share)>>? Walls { get; init; }
+
+    /// <summary>Largest rise along a plated hole that joins layers, mean over its wall at each depth, kelvin.</summary>
     public double HottestOfHoleK(Barrel barrel)
     {
-        if (Network.Cells is not TreeCells cells)
+        if (Walls is null || !Walls.TryGetValue(barrel, out IReadOnlyList<(int Column, double Share)>? wall))
         {
-            throw new InvalidOperationException("holes are in columns of a tree only");
+            throw new InvalidOperationException("only holes that join layers of the solved board have a wall");
         }
 
-        IReadOnlyList<(int Column, double Share)> wall = BarrelWall.SharesOf(cells, barrel);
+        HeatCells cells = Network.Cells;
         int first = cells.PlaneOf(barrel.Layers[0]);
         return Enumerable.Range(first, cells.PlaneOf(barrel.Layers[^1]) - first + 1)
             .Max(p => wall.Sum(part => part.Share * Result.RiseK[(part.Column * cells.Planes.Count) + p]));

@@ -22,7 +22,7 @@ internal sealed class TreeCells : HeatCells
         }
 
         _boxes = [.. _cellOf.Select(tree.BoxOf)];
-        Faces = FacesOf();
+        (Faces, SharedSides) = FacesOf();
     }
 
     public CellTree Tree { get; }
@@ -30,6 +30,8 @@ internal sealed class TreeCells : HeatCells
     public override int Count => _cellOf.Length;
 
     internal override IReadOnlyList<CellFace> Faces { get; }
+
+    internal override IReadOnlyList<SharedSide> SharedSides { get; }
 
     /// <summary>Laminate below a level, counted from the top.</summary>
     public int LaminateBelow(int plane)
@@ -114,9 +116,11 @@ internal sealed class TreeCells : HeatCells
         }
     }
 
-    private List<CellFace> FacesOf()
+    private (List<CellFace> Faces, List<SharedSide> Shared) FacesOf()
     {
         List<CellFace> faces = [];
+        List<(int Column, int Side)> besideWider = [];
+        int[] faceAt = new int[4 * Count];
         for (int column = 0; column < Count; column++)
         {
             for (int side = 0; side < 4; side++)
@@ -124,14 +128,38 @@ internal sealed class TreeCells : HeatCells
                 // A side belongs to the narrower column; between two alike, to the western or southern one.
                 int cell = _cellOf[column];
                 int other = Tree.Neighbour(cell, side);
-                if (other >= 0 && Tree.IsLeaf(other) && ((side & 1) == 1 || Tree.SplitsOf(other) < Tree.SplitsOf(cell)))
+                if (other < 0 || !Tree.IsLeaf(other))
+                {
+                    continue;
+                }
+
+                bool isBesideWider = Tree.SplitsOf(other) < Tree.SplitsOf(cell);
+                if ((side & 1) == 1 || isBesideWider)
                 {
                     int next = _columnOf[other];
+                    faceAt[(4 * column) + side] = faces.Count;
                     faces.Add((side & 1) == 1 ? new CellFace(column, next, side < 2) : new CellFace(next, column, side < 2));
+                    if (isBesideWider)
+                    {
+                        besideWider.Add((column, side));
+                    }
                 }
             }
         }
 
-        return faces;
+        // The two on one side of a wider column come from one cell, so that the southern or western one knows the other.
+        List<SharedSide> shared = [];
+        foreach ((int column, int side) in besideWider)
+        {
+            int along = side < 2 ? 3 : 1;
+            int next = Tree.Neighbour(_cellOf[column], along);
+            if (next >= 0 && Tree.IsLeaf(next) && Tree.AreSiblings(_cellOf[column], next))
+            {
+                shared.Add(new SharedSide(
+                    faceAt[(4 * column) + side], faceAt[(4 * _columnOf[next]) + side], faceAt[(4 * column) + along]));
+            }
+        }
+
+        return (faces, shared);
     }
 }
