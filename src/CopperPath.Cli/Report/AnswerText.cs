@@ -8,7 +8,8 @@ internal static class AnswerText
 {
     public static void Write(TextWriter writer, Review review)
     {
-        Finding? worst = review.Findings.Where(finding => finding.Counts).MinBy(finding => finding.Measure?.MarginRatio ?? double.NegativeInfinity);
+        Finding? worst = review.Findings.Where(finding => finding.Counts || finding.IsOnlyAsStated).OrderByDescending(finding => finding.Counts)
+            .ThenBy(finding => finding.Measure?.MarginRatio ?? double.NegativeInfinity).FirstOrDefault();
         writer.WriteLine(worst is null ? "Worst: nothing beyond a limit." : $"Worst: {FindingsText.PlaceOf(worst)}. {worst.Sentence}");
         string hottest = HeatText.HottestPlaceOf(review) is { } place
             ? $"hottest place of the board {place.Temperature} ({place.Where}); {place.Judged}." : "no temperatures were solved.";

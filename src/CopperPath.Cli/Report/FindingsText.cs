@@ -12,9 +12,9 @@ internal static class FindingsText
         {
             Finding finding = findings[i];
             writer.WriteLine(FormattableString.Invariant($"{i + 1,3}. [{finding.Rule}] {PlaceOf(finding)}"));
-            if (finding.Level == FindingLevel.Remark)
+            if (finding.Level is FindingLevel.Remark or FindingLevel.WithinAsStated)
             {
-                writer.WriteLine("     Remark, not a limit:");
+                writer.WriteLine(finding.Level == FindingLevel.Remark ? "     Remark, not a limit:" : "     Within as stated, not over the range of what is not known:");
             }
 
             writer.WriteLine($"     {finding.Sentence}");
