@@ -142,6 +142,10 @@ public static class TextSummary
             {
                 writer.WriteLine("     Remark, not a limit:");
             }
+            else if (finding.Level == FindingLevel.WithinAsStated)
+            {
+                writer.WriteLine("     Within the limit as stated, not over the range of what is not known:");
+            }
 
             writer.WriteLine($"     {finding.Sentence}");
             writer.WriteLine($"     {finding.Advice}");

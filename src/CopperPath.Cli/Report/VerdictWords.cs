@@ -13,7 +13,7 @@ internal static class VerdictWords
         return review.Verdict switch
         {
             Verdict.WithinLimits when review.PartsHeat is { IsKnown: false } =>
-                $"all {Verdict.WithinLimits.Word()}{OverTheRange(review)} that could be judged{Waived(review)}; the board's temperature is not: heat of parts is neither stated nor follows from an efficiency.",
+                $"all {Verdict.WithinLimits.Word()} that could be judged{OverTheRange(review)}{Waived(review)}; the board's temperature is not: heat of parts is neither stated nor follows from an efficiency.",
             Verdict.WithinLimits => $"all {Verdict.WithinLimits.Word()}{OverTheRange(review)}{Waived(review)}.",
             Verdict.WithinAsStated => $"{Verdict.WithinAsStated.Word()}{Waived(review)}: {OnlyAsStated(review)} not over the range of what is not known.",
             Verdict.BeyondLimits => $"{beyond} {Verdict.BeyondLimits.Word()}{Waived(review)}{(OnlyAsStated(review) is { } more ? $", {more} within as stated only" : "")}.",

@@ -18,7 +18,7 @@ internal static class DropRule
     public static IEnumerable<Finding> Judge(SolvedNet net, ToleranceStudy study)
     {
         Bracket bounds = net.Conduction.DropBoundsV;
-        Spread drop = study.Of(net)!.DropV;
+        Spread drop = AtMost(study.Of(net)!.DropV, bounds.Greatest / net.Conduction.DropV);
         if (net.Bound.Review.Limits.VoltageDropV is not { } limitV || IsOpen(net, limitV))
         {
             yield break;
@@ -29,8 +29,7 @@ internal static class DropRule
         (int layer, PointNm at) = PlaceOf(lowest.Terminal);
         if (bounds.Greatest <= limitV)
         {
-            // Proven where it can be; else as far beyond the estimate as the nominal bound is.
-            if ((drop.WorstBounds?.Greatest ?? drop.Worst * bounds.Greatest / net.Conduction.DropV) > limitV)
+            if (drop.Worst > limitV)
             {
                 yield return new Finding(
                     RuleCatalogue.Drop.Id, FindingLevel.WithinAsStated, net.Bound.Review.Name, layer,
@@ -56,6 +55,9 @@ internal static class DropRule
             "Mend the narrowest sections named for this net first; they make most of the drop.",
             Assumption);
     }
+
+    /// <summary>A drop at worst by its upper bound: proven where it can be, else as far beyond the estimate as the nominal bound is.</summary>
+    private static Spread AtMost(Spread drop, double boundRatio) => drop with { Worst = drop.WorstBounds?.Greatest ?? (drop.Worst * boundRatio) };
 
     /// <summary>Whether the limit lies between bounds that are farther apart than was asked for.</summary>
     internal static bool IsOpen(SolvedNet net, double limitV) => net.Conduction.Status == ConductionStatus.AccuracyNotReached

@@ -107,7 +107,7 @@ internal sealed class HeatResponse
     }
 
     private Spread SpreadOf(double nominal, double together, (RangeEnd End, double Change)[] changes) =>
-        new(nominal, Math.Max(nominal, together - changes.Sum(change => Math.Min(0, change.Change))), null, Spread.SharesOf(_items, changes));
+        new(nominal, _items.Count == 0 ? nominal : Math.Max(nominal, together - changes.Sum(change => Math.Min(0, change.Change))), null, Spread.SharesOf(_items, changes));
 
     private static double HottestK(OwnRise field) =>
         field.All.Result.Status == ThermalStatus.Solved ? field.All.Hottest().RiseK : double.PositiveInfinity;

@@ -16,5 +16,5 @@ internal static class RangeWords
     /// <summary>A value at worst, and where most of the difference comes from.</summary>
     public static string AtWorst(Spread spread, Func<double, string> print) => double.IsFinite(spread.Worst)
         ? $"{print(spread.Worst)} with everything that is not known at its worse end{spread.MostWords}"
-        : "no steady state with everything that is not known at its worse end";
+        : "no steady state that a laminate stands with everything that is not known at its worse end";
 }

@@ -17,7 +17,8 @@ public sealed record ToleranceShare(string Item, double Change, double Share, st
 public sealed record Spread(double Nominal, double Worst, Bracket? WorstBounds, IReadOnlyList<ToleranceShare> Shares)
 {
     /// <summary>What a sentence says of the worst value: where most of it comes from; empty where nothing makes it worse.</summary>
-    public string MostWords => Shares.Where(share => share.Change > 0).MaxBy(share => share.Change) is { } most ? $", most of it where {most.Words}" : "";
+    public string MostWords => Shares.Where(share => share.Change > 0).MaxBy(share => share.Change) is { } largest
+        ? $", {(largest.Share > 0.5 ? "most" : "the largest part")} of it where {largest.Words}" : "";
 
     /// <summary>A spread from what a state makes of the value: each item at both its ends, then all at their worse ones.</summary>
     internal static Spread Of(

@@ -86,8 +86,8 @@ public sealed record ToleranceStudy(ReviewBrief Brief, Stackup Stack, BoardRange
         }
     }
 
-    /// <summary>The stretch's results; null for one that was not solved.</summary>
-    public NetTolerance? Of(SolvedNet net) => Nets.FirstOrDefault(one => ReferenceEquals(one.Net, net));
+    /// <summary>The results of a stretch, known by its entry in the brief; null for one that was not solved.</summary>
+    public NetTolerance? Of(SolvedNet net) => Nets.FirstOrDefault(one => one.Net.Bound.Review.Position == net.Bound.Review.Position);
 
     /// <summary>A relation at the worse ends.</summary>
     internal ChartAtWorst AtWorst(ConductorRating rating)

@@ -23,7 +23,7 @@ public sealed class SeveralBriefsTests : IDisposable
         _missing = Path.Combine(_board.Folder, "missing.yaml");
     }
 
-    private const string Good = "all within limits that could be judged; the board's temperature is not: heat of parts is neither stated nor follows from an efficiency.";
+    private const string Good = "all within limits that could be judged over the range of what is not known; the board's temperature is not: heat of parts is neither stated nor follows from an efficiency.";
 
     [Fact]
     public void EachIsJudgedInOrderAndTheLargestCodeIsTheAnswer()

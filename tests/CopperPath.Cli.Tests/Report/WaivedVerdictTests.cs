@@ -9,7 +9,7 @@ namespace CopperPath.Cli.Tests.Report;
 /// <summary>What was waived stands beside the verdict wherever the verdict stands, and holds for these files alone.</summary>
 public sealed class WaivedVerdictTests : IDisposable
 {
-    private const string Answer = "all within limits that could be judged, 2 findings waived by lead engineer; the board's temperature is not: heat of parts is neither stated nor follows from an efficiency.";
+    private const string Answer = "all within limits that could be judged over the range of what is not known, 2 findings waived by lead engineer; the board's temperature is not: heat of parts is neither stated nor follows from an efficiency.";
 
     private readonly SyntheticBoard _board = new(1);
     private readonly string _brief;

@@ -27,6 +27,21 @@ public sealed class ToleranceSectionTests
     }
 
     [Fact]
+    public void ClassAndLaminateAreRead()
+    {
+        ToleranceSection section = Read("class: 3\n  dielectric: -5..5 %\n  laminate: -20..10 %").Brief.ShouldNotBeNull().Tolerance.ShouldNotBeNull();
+
+        (section.BoardClass, section.IsAsStated).ShouldBe((BoardClass.Class3, false));
+        (section.Dielectric, section.Laminate).ShouldBe((new ValueRange(0.95, 1.05), new ValueRange(0.8, 1.1)));
+    }
+
+    /// <summary>One word takes all ranges away.</summary>
+    [Fact]
+    public void EverythingMayBeTakenAsStated() =>
+        BriefReader.Read("b.yaml", Text("x").Replace("tolerance:\n  x", "tolerance: as stated", StringComparison.Ordinal))
+            .Brief.ShouldNotBeNull().Tolerance.ShouldNotBeNull().IsAsStated.ShouldBeTrue();
+
+    [Fact]
     public void OneRangeServesAllLayers() =>
         Read("copper: -10..5 %").Brief!.Tolerance!.CopperM!.Count.ShouldBe(2);
 
@@ -44,6 +59,9 @@ public sealed class ToleranceSectionTests
     [InlineData("film: -100..10 %", "BRF044")]
     [InlineData("current: a..b %", "BRF044")]
     [InlineData("current: { least: 1 A }", "BRF044")]
+    [InlineData("dielectric: 1.4..1.6 mm", "BRF044")]
+    [InlineData("laminate: 5..10 %", "BRF044")]
+    [InlineData("class: 4", "BRF022")]
     [InlineData("air: 1..2 %", "BRF010")]
     public void WhatIsNoRangeIsNamed(string text, string code)
     {

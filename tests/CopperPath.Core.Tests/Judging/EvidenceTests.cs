@@ -9,7 +9,7 @@ namespace CopperPath.Core.Tests.Judging;
 /// <summary>What a solve says of itself is looked at: what was asked for and not reached ends in no pass where a limit hangs on it.</summary>
 public sealed class EvidenceTests
 {
-    private static readonly Lazy<Review> s_clean = new(() => new BuckBoard().Check());
+    private static readonly Lazy<Review> s_clean = new(() => new BuckBoard { Sections = "tolerance: as stated\n" }.Check());
 
     /// <summary>An L: its inner corner keeps the bounds apart on any mesh.</summary>
     private static Plate Corner() => new Plate().Copper(1, [(0, 0), (24, 0), (24, 24), (20, 24), (20, 4), (0, 4)])
@@ -114,7 +114,7 @@ public sealed class EvidenceTests
         mostK.ShouldBeGreaterThan(riseK);
 
         IEnumerable<string> Rules(double limitK) => BarrelRule
-            .Judge(Limited(busy, limits => limits with { TemperatureRiseK = limitK }), rating, review.Own!).Select(finding => finding.Rule);
+            .Judge(Limited(busy, limits => limits with { TemperatureRiseK = limitK }), rating, review.Own!, review.Tolerance!).Select(finding => finding.Rule);
         Rules((riseK + mostK) / 2).ShouldBe(["barrel"]);
         Rules(mostK * 1.01).ShouldBeEmpty();
     }
@@ -125,7 +125,7 @@ public sealed class EvidenceTests
         Review review = s_clean.Value;
         TemperatureField heat = review.Heat!;
         Verdict With(ThermalResult result) => Judge.VerdictOf(Judge.Findings(
-            review.Brief!, review.Nets, review.Stack!, new OwnRise(heat with { Result = result }, null), review.PartsHeat!, []), inputIsUncertain: false);
+            review.Brief!, review.Nets, review.Stack!, new OwnRise(heat with { Result = result }, null), review.PartsHeat!, review.Tolerance!, []), inputIsUncertain: false);
 
         With(heat.Result).ShouldBe(Verdict.WithinLimits);
         With(heat.Result with { Status = ThermalStatus.NotConverged }).ShouldBe(Verdict.CouldNotJudge);
@@ -138,7 +138,7 @@ public sealed class EvidenceTests
     {
         Review review = s_clean.Value;
         SolvedNet[] nets = [spoil(review.Nets[0]), .. review.Nets.Skip(1)];
-        return Judge.Findings(review.Brief!, nets, review.Stack!, review.Own!, review.PartsHeat!, []);
+        return Judge.Findings(review.Brief!, nets, review.Stack!, review.Own!, review.PartsHeat!, review.Tolerance!, []);
     }
 
     private static Verdict VerdictOf(Func<SolvedNet, SolvedNet> spoil) => Judge.VerdictOf(FindingsOf(spoil), inputIsUncertain: false);

@@ -50,6 +50,7 @@ public sealed class JudgeByTests
                   - { name: on, rectangle: { layer: top, from: [0 mm, 0 mm], to: [2 mm, 40 mm] }, enters: {{current}} }
                   - { name: off, rectangle: { layer: top, from: [84 mm, 0 mm], to: [86 mm, 40 mm] }, takes: rest }
             {{thermal}}
+            tolerance: as stated
             """);
         File.WriteAllText(brief, File.ReadAllText(brief).Replace("200 K", $"5 K\n  judge by: {judgeBy}", StringComparison.Ordinal));
         return Analysis.Check(brief);
