@@ -14,7 +14,7 @@ internal static class FindingsText
             writer.WriteLine(FormattableString.Invariant($"{i + 1,3}. [{finding.Rule}] {PlaceOf(finding)}"));
             if (finding.Level is FindingLevel.Remark or FindingLevel.WithinAsStated)
             {
-                writer.WriteLine(finding.Level == FindingLevel.Remark ? "     Remark, not a limit:" : "     Within as stated, not over the range of what is not known:");
+                writer.WriteLine(finding.Level == FindingLevel.Remark ? "     Remark, not a limit:" : "     Within the limit as stated, not over the range of what is not known:");
             }
 
             writer.WriteLine($"     {finding.Sentence}");

@@ -94,7 +94,7 @@ public sealed record BoardRanges(IReadOnlyList<ValueRange> CopperM, ValueRange P
         bool HasFace(bool isStill) => (brief.Thermal.Top.FilmWPerM2K is null) == isStill || (brief.Thermal.Bottom.FilmWPerM2K is null) == isStill;
     }
 
-    private static IReadOnlyList<ValueRange> LeastCopper(Stackup stack, BoardClass boardClass, List<string> lines)
+    private static ValueRange[] LeastCopper(Stackup stack, BoardClass boardClass, List<string> lines)
     {
         int layers = stack.ThicknessM.Count;
         ValueRange[] ranges = new ValueRange[layers];

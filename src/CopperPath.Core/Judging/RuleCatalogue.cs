@@ -14,38 +14,39 @@ public sealed record Rule(string Id, string Question, string Level, string Limit
 public static class RuleCatalogue
 {
     private const string Beyond = JudgingWords.BeyondLimit;
+    private const string OverTheRange = $"; {JudgingWords.WithinAsStated} where what is not known takes it beyond";
     private const string RemarkUntilStated = $"{JudgingWords.Remark}; {JudgingWords.BeyondLimit} where the brief states the limit";
     private const string Practice = "common practice, no source";
 
     public static readonly Rule Temperature = new("temperature",
         "Does the hottest place of the board stay within its operating temperature with all heat counted?",
-        "beyond limit; could not judge where the limit lies within the estimate; where no loss of parts is stated or follows from an efficiency, never within", "130 °C",
+        $"{Beyond}; could not judge where the limit lies within the estimate{OverTheRange}; where no loss of parts is stated or follows from an efficiency, never within", "130 °C",
         "maximum operating temperature of many FR-4 laminates (UL 796; from memory); state the laminate's own",
         "limits: temperature; thermal; converters: efficiency", "temperatures solved for the whole board, all copper, laminate and stated parts");
 
     public static readonly Rule Heat = new("heat",
         "Does its own current warm the copper by no more than is allowed, on this very board?",
-        "beyond limit; could not judge where the limit lies within the estimate", "temperature rise, no default", "the brief",
+        $"{Beyond}; could not judge where the limit lies within the estimate{OverTheRange}", "temperature rise, no default", "the brief",
         "limits: temperature rise; thermal", "temperatures solved for the whole board with and without the loss of its copper");
 
     public static readonly Rule Neck = new("neck",
         "Would each cross-section of copper carry its current within the allowed rise if it were one long isolated conductor?",
-        "beyond limit where `judge by` names a chart relation; otherwise only shown", "temperature rise, no default", "the brief, through the relation named there (IPC-2152-style fit or IPC-2221)",
+        $"{Beyond} where `judge by` names a chart relation{OverTheRange}; otherwise only shown", "temperature rise, no default", "the brief, through the relation named there (IPC-2152-style fit or IPC-2221)",
         "limits: judge by; limits: temperature rise", "cut across the solved current, its width and current; only inside the relation's range");
 
     public static readonly Rule Barrel = new("barrel",
         "Would each plated hole carry its current within the allowed rise if it were one long isolated conductor?",
-        "beyond limit where `judge by` names a chart relation; otherwise only shown", "temperature rise, no default", "the brief; a hole is judged as a conductor of equal section",
+        $"{Beyond} where `judge by` names a chart relation{OverTheRange}; otherwise only shown", "temperature rise, no default", "the brief; a hole is judged as a conductor of equal section",
         "limits: judge by; limits: temperature rise", "current of each hole from the field solve; only inside the relation's range");
 
     public static readonly Rule Fault = new("fault",
         "Does the worst section stand the stated overloads?",
-        $"{JudgingWords.Remark}; {JudgingWords.BeyondLimit} where the limit is passed", "130 °C", "maximum operating temperature of many FR-4 laminates (UL 796; from memory)",
+        $"{JudgingWords.Remark}; {JudgingWords.BeyondLimit} where the limit is passed{OverTheRange}", "130 °C", "maximum operating temperature of many FR-4 laminates (UL 796; from memory)",
         "faults: limit", "the worst section or plated hole of the stretch, heated without losing heat (adiabatic form of IEC 60949; from memory)");
 
     public static readonly Rule Drop = new("drop",
         "Is the voltage lost along the copper within the allowed drop?",
-        Beyond, "voltage drop, not judged by default", "the brief",
+        Beyond + OverTheRange, "voltage drop, not judged by default", "the brief",
         "limits: voltage drop", "potentials of the terminals from the field solve");
 
     public static readonly Rule SwingArea = new("swing-area",
@@ -130,7 +131,7 @@ public static class RuleCatalogue
 
     public static readonly Rule BankDrop = new("bank-drop",
         "Is the drop between output capacitors and load small?",
-        RemarkUntilStated, "10 mV", Practice,
+        RemarkUntilStated + OverTheRange, "10 mV", Practice,
         "limits: bank drop", "potentials at the capacitors' pads and at the load from the field solve");
 
     public static readonly IReadOnlyList<Rule> All =

@@ -60,7 +60,7 @@ internal sealed record ToleranceItem(string Name, RangeEnd Usual, RangeEnd Other
     }
 
     /// <summary>What both rest on.</summary>
-    private static IEnumerable<ToleranceItem> Common(BoardRanges ranges)
+    private static List<ToleranceItem> Common(BoardRanges ranges)
     {
         List<ToleranceItem> items = [];
         if (ranges.PlatingM.Least < ranges.PlatingM.Most)

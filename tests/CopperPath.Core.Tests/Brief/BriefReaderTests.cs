@@ -40,7 +40,7 @@ public class BriefReaderTests
         });
         ThermalSection thermal = brief.Thermal;
         (thermal.Posture, thermal.Top, thermal.Bottom, thermal.Laminate, thermal.CellM).ShouldBe((BoardPosture.Vertical,
-            new FaceSection(12, 0.8), new FaceSection(8, 0.1), new LaminateSection(0.35, 0.9, 0.1e-3), 0.4e-3));
+            new FaceSection(12, 0.8), new FaceSection(8, 0.1), new LaminateSection(0.35, 0.9, 0.1e-3) { IsThroughStated = true, IsInPlaneStated = true }, 0.4e-3));
         thermal.Losses.Select(loss => (loss.Name, loss.Place.GetType(), loss.PowerW)).ShouldBe(
             [("Q1", typeof(ComponentContact), 1.2), ("coil", typeof(RectangleContact), 0.3)]);
         SinkPlace sink = thermal.Sinks.ShouldHaveSingleItem();

@@ -183,8 +183,9 @@ public sealed class RangeVerdictTests
         beyond.Level.ShouldBe(FindingLevel.BeyondLimit);
         between.Level.ShouldBe(FindingLevel.WithinAsStated);
         (At(1.03 * worst)?.Level).ShouldBe(belowIsRemark ? FindingLevel.Remark : null);
-        (between.Measure!.Value, between.Measure.Worst).ShouldBe((beyond.Measure!.Value, beyond.Measure.Worst));
-        between.Measure.Worst!.Value.ShouldBeGreaterThan(between.Measure.Limit);
+        between.Measure!.Value.ShouldBe(beyond.Measure!.Value, 1e-9 * between.Measure.Value);
+        between.Measure.Worst.ShouldNotBeNull().ShouldBe(beyond.Measure.Worst!.Value, 1e-9 * between.Measure.Worst.Value);
+        between.Measure.Worst.Value.ShouldBeGreaterThan(between.Measure.Limit);
         between.Sentence.ShouldContain(rule == "fault" ? "with everything that is not known at its worse end, most of it where " : "as stated; ");
 
         Finding? At(double value) => Bar(line, limit: limit(value)).Findings.FirstOrDefault(finding => finding.Rule == rule);

@@ -59,7 +59,7 @@ public sealed class WorstCaseSolveTests
         net.OwnRiseK.Worst.ShouldBeGreaterThan(1.15 * net.OwnRiseK.Nominal);
         double hottestK = built.Heat!.Hottest().RiseK;
         (study.TemperatureK!.Worst - stated.Brief!.AmbientK).ShouldBe(hottestK, 0.03 * hottestK);
-        net.DropV.Worst.ShouldBe(built.Nets.Single().Conduction.DropV, 0.02 * net.DropV.Worst);
+        net.DropV.Worst.ShouldBe(built.Nets.Single().Conduction.DropV, 0.03 * net.DropV.Worst);
 
         string Thermal(double film, double through, double inPlane, double thickness) => string.Create(CultureInfo.InvariantCulture,
             $"thermal: {{ top: {{ film: {12 * film} W/m2K }}, bottom: {{ film: {8 * film} W/m2K }}, laminate: {{ {Conductivity(through, inPlane)}below: {belowMm * thickness} mm }}{parts} }}");

@@ -24,7 +24,9 @@ internal static class FindingsSection
         new(FindingMark.Of(finding, number), FormattableString.Invariant($"{number}")),
         new((Markup)$"""<span class="{(FindingMark.IsBeyond(finding) ? "tag beyond" : "tag")}">{finding.Rule}</span>{LevelText(finding)}""", finding.Rule),
         new((Markup)$"""{finding.Subject}<br><small>{(finding.Layer == 0 ? Markup.Nothing : FlyButton.Place(finding.Layer, finding.XM, finding.YM))}</small><br>{FlyButton.To(finding, number)}""", finding.Subject),
-        new(finding.Measure is { } m ? MeasureText.ValueOf(m) : "-", finding.Measure?.Value ?? double.NaN),
+        new(finding.Measure is { } m
+            ? (Markup)$"""{MeasureText.ValueOf(m)}{(MeasureText.AtWorst(m) is { } worst ? (Markup)$"<br><small>{worst}</small>" : Markup.Nothing)}""" : (Markup)$"-",
+            finding.Measure?.Value ?? double.NaN),
         new(finding.Measure is { } l ? $"{(l.LimitIsLeast ? "at least " : "")}{MeasureText.LimitOf(l)}" : "-", finding.Measure?.Limit ?? double.NaN),
         new(finding.Measure is { } r ? QuantityText.Percent(r.MarginRatio) : "-", finding.Measure?.MarginRatio ?? double.NaN),
         new((Markup)$"""{finding.Sentence} <strong>{finding.Advice}</strong> <small>Rests on: {finding.Assumption}.</small>{(finding.Waiver is { } waiver ? (Markup)$"<br>Waived by {waiver.By}: {waiver.Reason}" : Markup.Nothing)}""", finding.Sentence),

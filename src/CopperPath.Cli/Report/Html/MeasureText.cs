@@ -12,9 +12,11 @@ internal static class MeasureText
     public static string LimitOf(Measure measure) => Text(measure, measure.Limit);
 
     /// <summary>What it is and what is allowed, in few words.</summary>
-    public static string Against(Measure measure) => $"{measure.Name}; {(measure.LimitIsLeast ? "at least " : "limit ")}{LimitOf(measure)}{(measure.Worst is { } worst ? $"; at worst {AtWorst(measure, worst)}" : "")}";
+    public static string Against(Measure measure) => $"{measure.Name}; {(measure.LimitIsLeast ? "at least " : "limit ")}{LimitOf(measure)}{(AtWorst(measure) is { } worst ? $"; {worst}" : "")}";
 
-    private static string AtWorst(Measure measure, double worst) => double.IsFinite(worst) ? Text(measure, worst) : "no steady state";
+    /// <summary>What it becomes with everything that is not known at its worse end; null where it does not depend on that.</summary>
+    public static string? AtWorst(Measure measure) => measure.Worst is not { } worst ? null
+        : $"at worst {(double.IsFinite(worst) ? Text(measure, worst) : "no steady state")}";
 
     private static string Text(Measure measure, double value) => measure.Unit switch
     {

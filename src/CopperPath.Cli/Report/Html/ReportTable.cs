@@ -10,8 +10,17 @@ internal sealed record TableCell
 
     /// <param name="shown">Text of the cell.</param>
     /// <param name="value">Number it sorts by; what is not a number sorts last.</param>
-    public TableCell(string shown, double value) =>
-        (Shown, Key) = ((Markup)$"{shown}", double.IsFinite(value) ? FormattableString.Invariant($"{value:R}") : "");
+    public TableCell(string shown, double value)
+        : this((Markup)$"{shown}", value)
+    {
+    }
+
+    /// <param name="shown">What the cell shows.</param>
+    /// <param name="value">Number it sorts by; what is not a number sorts last.</param>
+    public TableCell(Markup shown, double value)
+        : this(shown, double.IsFinite(value) ? FormattableString.Invariant($"{value:R}") : "")
+    {
+    }
 
     public TableCell(string text)
         : this((Markup)$"{text}", text)
