@@ -28,7 +28,8 @@ internal static class NeckRule
             NeckCut worst = waiting[0];
             List<NeckCut> neck = worst.Neck(waiting);
             waiting.RemoveAll(cut => neck.Exists(own => own.IsBeside(cut)));
-            yield return worst.Joint is { } joint ? FindingOf(net, worst, joint, heat, limitK) : FindingOf(net, worst, worst.Single!, heat, limitK);
+            Finding finding = worst.Joint is { } joint ? FindingOf(net, worst, joint, heat, limitK) : FindingOf(net, worst, worst.Single!, heat, limitK);
+            yield return finding with { Extent = BoxNm.Around(neck.Select(cut => cut.Extent)) };
         }
     }
 
@@ -56,8 +57,5 @@ internal static class NeckRule
 
     private static Finding FindingOf(SolvedNet net, NeckCut worst, double limitK, string sentence, string advice, string assumption) => new(
         RuleCatalogue.Neck.Id, FindingLevel.BeyondLimit, net.Bound.Review.Name, worst.AtLayer, worst.AtXM, worst.AtYM,
-        new Measure("temperature rise", "K", worst.RiseK, limitK), sentence, advice, assumption)
-    {
-        Extent = worst.Extent,
-    };
+        new Measure("temperature rise", "K", worst.RiseK, limitK), sentence, advice, assumption);
 }

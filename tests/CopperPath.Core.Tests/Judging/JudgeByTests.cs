@@ -68,8 +68,8 @@ public sealed class JudgeByTests
         Finding only = OnBothRules(board, 88, "3 A").ShouldHaveSingleItem();
 
         only.Rule.ShouldBe("heat");
-        only.Sentence.ShouldContain("the IPC-2152-style fit puts the rise at ");
-        only.Sentence.ShouldContain("the IPC-2221 relation says ");
+        only.Sentence.ShouldContain("the IPC-2221 relation puts the rise at ");
+        only.Sentence.ShouldContain("the IPC-2152-style fit says ");
         only.Sentence.ShouldContain("the neck is ");
     }
 
