@@ -1,5 +1,3 @@
-using CopperPath.Meshing;
-
 namespace CopperPath.Electrical;
 
 /// <summary>
