@@ -37,7 +37,7 @@ internal sealed class EquipotentialRims
         return rims;
     }
 
-    private IEnumerable<EquipotentialRim> Rims(SheetField sheet)
+    private SortedDictionary<int, EquipotentialRim>.ValueCollection Rims(SheetField sheet)
     {
         SheetMesh mesh = sheet.Mesh;
         SortedDictionary<int, EquipotentialRim> ofMarker = [];

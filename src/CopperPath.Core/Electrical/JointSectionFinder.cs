@@ -52,7 +52,7 @@ public static class JointSectionFinder
         return new JointSections(LeastOf(result, levelsV, lines), NecksOf(stack, levelsV, groups, severity));
     }
 
-    private static IReadOnlyList<JointSection> NecksOf(
+    private static List<JointSection> NecksOf(
         Stackup stack, double[] levelsV, IReadOnlyList<JointGroup>[] groups, Func<JointSection, double> severity)
     {
         List<(int Level, JointGroup Group, JointSection Section, double Severity)> waiting = [];

@@ -1,11 +1,9 @@
-using CopperPath.Meshing;
-
 namespace CopperPath.Electrical;
 
 /// <summary>
 /// How long a neck is: how far along the current, both ways, its section stays within <see cref="WidestRatio"/> times the least and
-/// carries half of the current or more. A wider place no longer than the neck is wide does not end it. Cuts are made from middle to
-/// middle, so that bends are followed.
+/// carries half of the current or more. A wider place about as long as the neck is wide, such as a corner, does not end it. Cuts are
+/// made along a line of flow, so that bends are followed.
 /// </summary>
 public static class NeckLength
 {
@@ -21,8 +19,13 @@ public static class NeckLength
     /// <summary>Steps along the current as shares of the width: they grow while the copper goes on, and shrink at its end.</summary>
     private const double FirstStep = 0.25, Growth = 1.5, LargestStep = 2, LeastStep = 1.0 / 256;
 
-    /// <summary>Places looked at behind a wider one, up to a width away.</summary>
-    private const int WiderSteps = 4;
+    /// <summary>The line of flow is followed in chords of this share of the width.</summary>
+    private const double LongestChord = 0.25;
+
+    /// <summary>Places looked at behind a wider one, each a chord farther: a right-angled corner is a width long on its middle line.</summary>
+    private const int WiderChords = 5;
+
+    private const double NearMiddle = 0.487;
 
     /// <summary>Cuts made at most each way: what reaches so far is long by any measure.</summary>
     private const int MostCuts = 120;
@@ -44,8 +47,8 @@ public static class NeckLength
             {
                 if (step < LeastStep)
                 {
-                    // The neck goes on behind a wider place that is shorter than it is wide.
-                    if (Enumerable.Range(1, WiderSteps).Select(k => (double)k / WiderSteps).FirstOrDefault(share => Next(at, sense * share) is not null) is not (> 0 and var beyond))
+                    // The neck may go on behind a wider place.
+                    if (Enumerable.Range(1, WiderChords).Select(k => k * LongestChord).FirstOrDefault(share => Next(at, sense * share) is not null) is not (> 0 and var beyond))
                     {
                         break;
                     }
@@ -67,27 +70,34 @@ public static class NeckLength
             return reached;
         }
 
-        // The cut some widths farther along, or null where it is no longer the neck's.
+        // The cut some widths farther along the line of flow, or null where it is no longer the neck's.
         Section? Next(Section at, double widths)
         {
-            (int from, double x, double y) = MiddleOf(at);
-            double dx = at.ToXM - at.FromXM, dy = at.ToYM - at.FromYM, across = Math.Sqrt((dx * dx) + (dy * dy));
-            double toX = x + (widths * section.WidthM * dy / across), toY = y - (widths * section.WidthM * dx / across);
-            int triangle = walker.Reach(from, x, y, toX, toY);
-            Section? cut = triangle < 0 || field.Mesh.IsHeld(triangle) ? null : search.Narrower(triangle, toX, toY, Math.Atan2(-dx, dy));
-            return cut is not null && cut.WidthM <= WidestRatio * section.WidthM
-                && cut.CurrentA >= LeastCurrentShare * section.CurrentA ? OneWay(cut, dx, dy) : null;
+            (int triangle, double x, double y) = MiddleOf(at);
+            int chords = (int)Math.Ceiling(Math.Abs(widths) / LongestChord);
+            for (int chord = 0; chord < chords; chord++)
+            {
+                (double alongX, double alongY) = search.DirectionIn(triangle);
+                double stepM = widths / chords * section.WidthM;
+                double toX = x + (stepM * alongX), toY = y + (stepM * alongY);
+                triangle = walker.Reach(triangle, x, y, toX, toY);
+                if (triangle < 0 || field.Mesh.IsHeld(triangle))
+                {
+                    return null;
+                }
+
+                (x, y) = (toX, toY);
+            }
+
+            Section cut = search.Narrower(triangle, x, y, Math.Atan2(at.FromXM - at.ToXM, at.ToYM - at.FromYM));
+            return cut.WidthM <= WidestRatio * section.WidthM && cut.CurrentA >= LeastCurrentShare * section.CurrentA ? cut : null;
         }
 
-        // A cut has no sense of its own: its ends are named as those of the one before.
-        static Section OneWay(Section cut, double dx, double dy) =>
-            ((cut.ToXM - cut.FromXM) * dx) + ((cut.ToYM - cut.FromYM) * dy) >= 0 ? cut
-            : cut with { FromXM = cut.ToXM, FromYM = cut.ToYM, ToXM = cut.FromXM, ToYM = cut.FromYM };
-
-        // Beside a hole the densest point of a cut lies on its rim, from where lines of flow part.
+        // Beside a hole the densest point of a cut lies on its rim, from where lines of flow part. The very middle of a straight
+        // trace may be a row of edges of its mesh, along which no triangle lies ahead.
         (int Triangle, double X, double Y) MiddleOf(Section cut)
         {
-            double x = (cut.FromXM + cut.ToXM) / 2, y = (cut.FromYM + cut.ToYM) / 2;
+            double x = cut.FromXM + (NearMiddle * (cut.ToXM - cut.FromXM)), y = cut.FromYM + (NearMiddle * (cut.ToYM - cut.FromYM));
             int middle = walker.Reach(cut.Triangle, cut.AtXM, cut.AtYM, x, y);
             return middle < 0 || field.Mesh.IsHeld(middle) ? (cut.Triangle, cut.AtXM, cut.AtYM) : (middle, x, y);
         }

@@ -52,6 +52,13 @@ internal sealed class SectionSearch(SheetField field, Func<Section, double> seve
         return given.WidthM < square.WidthM ? given : square;
     }
 
+    /// <summary>Unit vector along the current of a triangle.</summary>
+    public (double X, double Y) DirectionIn(int triangle)
+    {
+        (double sin, double cos) = Math.SinCos(Math.Atan2(field.SheetCurrentYAPerM[triangle], field.SheetCurrentXAPerM[triangle]));
+        return (cos, sin);
+    }
+
     private Cut Start(int triangle)
     {
         (double x, double y) = MeshWalker.Centroid(field.Mesh, triangle);

@@ -24,7 +24,10 @@ internal static class NeckRule
         {
             found.AddRange(neck);
             Spread rise = RiseOf(net, worst, study);
-            yield return worst.Joint is { } joint ? FindingOf(net, worst, joint, heat, rise) : FindingOf(net, worst, worst.Single!, heat, rise);
+            yield return (worst.Joint is { } joint ? FindingOf(net, worst, joint, heat, rise) : FindingOf(net, worst, worst.Single!, heat, rise)) with
+            {
+                Extent = BoxNm.Around(neck.Select(cut => cut.Extent)),
+            };
         }
 
         // Those that were not found as stated, with the build and the currents at their worse ends.

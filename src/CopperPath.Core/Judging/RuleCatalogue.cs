@@ -32,7 +32,7 @@ public static class RuleCatalogue
     public static readonly Rule Neck = new("neck",
         "Would each cross-section of copper carry its current within the allowed rise if it were one long isolated conductor?",
         $"{Beyond} where `judge by` names a chart relation{OverTheRange}; otherwise only shown", "temperature rise, no default", "the brief, through the relation named there (IPC-2152-style fit or IPC-2221)",
-        "limits: judge by; limits: temperature rise", "cut across the solved current, its width and current; only inside the relation's range");
+        "limits: judge by; limits: temperature rise", "cuts across the solved current, through one layer and through all copper that carries it together; only inside the relation's range");
 
     public static readonly Rule Barrel = new("barrel",
         "Would each plated hole carry its current within the allowed rise if it were one long isolated conductor?",

@@ -51,6 +51,11 @@ public sealed class JointSectionTests
         worst.Layers.Count.ShouldBe(4);
         worst.CurrentA.ShouldBe(20, 1e-2);
         worst.SectionM2(solved.Stack).ShouldBe(16e-3 * SheetM, 1e-3 * 16e-3 * SheetM);
+
+        // As one trace of 4 mm x 140 um (5.5 mil) by the fit of docs/capacity.md: 215.3 * 20^2 / (157.5^1.15 * 5.51) = 46.5 K, thicker than its range.
+        ConductorRating fit = new(ChartRelation.Ipc2152, solved.Stack);
+        fit.JointRiseK(worst).ShouldBe(46.5, 0.2);
+        fit.CanJudge(worst).ShouldBeFalse();
     }
 
     /// <summary>A pour of 13 mm with windows of 2 x 2 mm: five webs of 1 mm are left of it.</summary>

@@ -66,11 +66,11 @@ public sealed class JudgeByTests
         using SyntheticBoard board = new(1);
         board.Rectangle(1, 0, 0, 30, 30).Rectangle(1, 29, 14.75, 61, 15.25).Rectangle(1, 60, 0, 90, 30);
 
-        Finding only = OnBothRules(board, 88, "3 A").ShouldHaveSingleItem();
+        Finding only = FindingsOf(board, 88, "3 A").ShouldHaveSingleItem();
 
         only.Rule.ShouldBe("heat");
-        only.Sentence.ShouldContain("the IPC-2152-style fit puts the rise at ");
-        only.Sentence.ShouldContain("the IPC-2221 relation says ");
+        only.Sentence.ShouldContain("the IPC-2221 relation puts the rise at ");
+        only.Sentence.ShouldContain("the IPC-2152-style fit says ");
         only.Sentence.ShouldContain("the neck is ");
     }
 
@@ -89,13 +89,13 @@ public sealed class JudgeByTests
             board.Draw(1, "%LPC*%").Rectangle(1, x, y, x + 2, y + 2).Draw(1, "%LPD*%");
         }
 
-        Finding only = OnBothRules(board, 48, "8 A", "ipc-2152").Where(finding => finding.Rule == "neck").ShouldHaveSingleItem();
+        Finding only = FindingsOf(board, 48, "8 A", "ipc-2152").Where(finding => finding.Rule == "neck").ShouldHaveSingleItem();
 
         only.Measure!.Value.ShouldBe(23.0, 0.1);
         only.Sentence.ShouldContain("8.00 A runs through copper of 0.175 mm² in 5 pieces side by side on layer 1");
     }
 
-    private static IReadOnlyList<Finding> OnBothRules(SyntheticBoard board, double eastMm, string current, string judgeBy = "all", double limitK = 15)
+    private static IReadOnlyList<Finding> FindingsOf(SyntheticBoard board, double eastMm, string current, string judgeBy = "all", double limitK = 15)
     {
         string brief = board.WriteBrief(FormattableString.Invariant($$"""
               - name: Feed
