@@ -1,10 +1,14 @@
 using CopperPath.DemoBoards.Kit;
+using NetTopologySuite.Geometries;
 
 namespace CopperPath.DemoBoards.Furrow;
 
 /// <summary>12 V from the connector through fuse and common choke to the bulk capacitors, and the bars that carry it to the phases.</summary>
 public static class Feed
 {
+    /// <summary>The pour around the connector in revision A, which should have reached the fuse.</summary>
+    public static readonly Geometry ForgottenPour = Shapes.Box(12.4, 82.9, 25, 87.8, 0.8);
+
     private const double ClearanceMm = 0.25;
 
     public static void Draw(Board board, bool hasFaults)
@@ -32,7 +36,7 @@ public static class Feed
 
     private static void DrawEntry(Board board, bool hasFaults)
     {
-        board.Pours.Add(new(Nets.SupplyIn, 1, Shapes.Box(12.4, 82.9, hasFaults ? 25 : 34, 87.8, 0.8), ClearanceMm));
+        board.Pours.Add(new(Nets.SupplyIn, 1, hasFaults ? ForgottenPour : Shapes.Box(12.4, 82.9, 34, 87.8, 0.8), ClearanceMm));
         if (hasFaults)
         {
             board.Tracks.Add(PlantedFaults.FeedTrack);

@@ -14,7 +14,12 @@ public static class FurrowCard
 
     /// <summary>Draws the card and fills its pours.</summary>
     /// <param name="hasFaults">True for revision A, which carries the planted faults; false for revision B, which mends them.</param>
-    public static FilledBoard Draw(bool hasFaults)
+    public static FilledBoard Draw(bool hasFaults) =>
+        Stitching.Add(FilledBoard.Fill(Lay(hasFaults)), Nets.Ground, 3.75, 0.3, 0.6);
+
+    /// <summary>Draws the card without filling its pours: parts, tracks, vias.</summary>
+    /// <inheritdoc cref="Draw" path="/param"/>
+    public static Board Lay(bool hasFaults)
     {
         var board = new Board(WidthMm, HeightMm, 3, Layers);
         Mechanics.Draw(board);
@@ -28,6 +33,6 @@ public static class FurrowCard
         FiveVoltConverter.Draw(board);
         Controller.Draw(board);
         Planes.Draw(board, hasFaults);
-        return Stitching.Add(FilledBoard.Fill(board), Nets.Ground, 3.75, 0.3, 0.6);
+        return board;
     }
 }

@@ -23,6 +23,7 @@ public sealed class RealBoardTests
             CommandRun run = CommandRun.Of("check", brief, "--output", folder);
             run.ExitCode.ShouldBe(0, run.Error);
             using JsonDocument results = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "results.json")));
+            results.RootElement.GetProperty("heat").GetProperty("temperatureIsJudged").GetBoolean().ShouldBeTrue();
             JsonElement[] solved = [.. results.RootElement.GetProperty("nets").EnumerateArray()];
             solved.Length.ShouldBe(nets);
             foreach (JsonElement net in solved)

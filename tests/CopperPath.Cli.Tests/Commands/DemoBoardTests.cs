@@ -11,6 +11,9 @@ public sealed class DemoBoardTests
     /// <summary>A page that can be mailed: five megabytes.</summary>
     private const long MostReportBytes = 5_000_000;
 
+    /// <summary>The bare drill file rounds the lone via of 0.25 mm to 0.0098 in: 0.43 % narrower.</summary>
+    private const double InchRounding = 4.3e-3;
+
     private static string Brief(string name) => Path.Combine(SharedData.ProjectRoot, "boards", "furrow-compute", name);
 
     private static readonly ConcurrentDictionary<string, Lazy<(int Exit, JsonElement Results)>> _checked = new();
@@ -91,7 +94,7 @@ public sealed class DemoBoardTests
             .Zip(bare.GetProperty("nets").EnumerateArray()))
         {
             double drop = one.GetProperty("dropV").GetDouble();
-            other.GetProperty("dropV").GetDouble().ShouldBe(drop, drop * 1e-3, one.GetProperty("name").GetString());
+            other.GetProperty("dropV").GetDouble().ShouldBe(drop, drop * InchRounding, one.GetProperty("name").GetString());
             double area = one.GetProperty("areaM2").GetDouble();
             other.GetProperty("areaM2").GetDouble().ShouldBe(area, area * 1e-3);
         }

@@ -52,7 +52,7 @@ public sealed class PlateSizeTests
                   - { name: right, rectangle: { layer: top, from: [18 mm, -5 mm], to: [20 mm, 5 mm] }, takes: rest }
             """);
         const double HalfMm = 70.710678;
-        File.WriteAllText(Path.Combine(board.Folder, "outline.gbr"), string.Join('\n',
+        File.WriteAllText(Path.Combine(board.Folder, "profile.gbr"), string.Join('\n',
             "%TF.FileFunction,Profile,NP*%", "%FSLAX46Y46*%", "%MOMM*%", "%ADD10C,0.1*%", "D10*", "G01*",
             $"{SyntheticBoard.At(HalfMm, 0)}D02*", $"{SyntheticBoard.At(0, HalfMm)}D01*", $"{SyntheticBoard.At(-HalfMm, 0)}D01*",
             $"{SyntheticBoard.At(0, -HalfMm)}D01*", $"{SyntheticBoard.At(HalfMm, 0)}D01*", "M02*"));
