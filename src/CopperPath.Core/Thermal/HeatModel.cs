@@ -15,11 +15,11 @@ internal sealed class HeatModel
 
     /// <param name="scene">The board.</param>
     /// <param name="tree">Cells; not to be changed afterwards.</param>
-    /// <param name="isCheck">True for the cells another solution is held against.</param>
-    public HeatModel(HeatScene scene, CellTree tree, bool isCheck = false)
+    /// <param name="halvings">How often the cells were halved after they were chosen.</param>
+    public HeatModel(HeatScene scene, CellTree tree, int halvings = 0)
     {
         _scene = scene;
-        _levels = scene.LevelsFor(tree, isCheck);
+        _levels = scene.LevelsFor(tree, halvings);
         Cells = new TreeCells(tree, _levels.In(scene.Stack, scene.Section.Laminate.BelowM));
         _copper = new CellCover?[scene.Stack.ThicknessM.Count + 1];
         Parallel.ForEach(scene.Nets.Layers.Select(layer => layer.Number), layer =>
