@@ -16,9 +16,9 @@ internal sealed class HeatModel
 
     /// <param name="scene">The board.</param>
     /// <param name="tree">Cells; not to be changed afterwards.</param>
-    /// <param name="isCheck">True for the cells another solution is held against.</param>
-    public HeatModel(HeatScene scene, CellTree tree, bool isCheck = false)
-        : this(scene, tree, scene.LevelsFor(tree, isCheck))
+    /// <param name="halvings">How often the cells were halved after they were chosen.</param>
+    public HeatModel(HeatScene scene, CellTree tree, int halvings = 0)
+        : this(scene, tree, scene.LevelsFor(tree, halvings))
     {
     }
 

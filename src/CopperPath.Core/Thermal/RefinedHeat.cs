@@ -47,10 +47,11 @@ internal static class RefinedHeat
 
     /// <param name="scene">The board.</param>
     /// <param name="nominal">As stated.</param>
+    /// <param name="mostNodes">Nodes of a solution that are not exceeded, as long as there is one that can be judged.</param>
     /// <returns>
     /// The board on the cells it began with, on those of its last solutions, widest first, and the last solution, with those before it.
     /// </returns>
-    public static (HeatModel Widest, IReadOnlyList<HeatModel> Models, OwnRise Own) Solve(HeatScene scene, HeatConditions nominal)
+    public static (HeatModel Widest, IReadOnlyList<HeatModel> Models, OwnRise Own) Solve(HeatScene scene, HeatConditions nominal, int mostNodes = MostNodes)
     {
         CellTree tree = new(scene.Extent, Math.Sqrt(scene.Extent.AreaM2 / FirstCells));
         SourceRefinement.Apply(scene, tree);
@@ -64,7 +65,7 @@ internal static class RefinedHeat
             bool isChanged = known is null;
             for (int round = 0; round < MostRounds && SplitWhereItChanges(scene, tree, model.Cells, field, factor); round++)
             {
-                if (IsTooMuch(scene, tree) && known is { } enough)
+                if (IsTooMuch(scene, tree, mostNodes) && known is { } enough)
                 {
                     return enough;
                 }
@@ -85,7 +86,7 @@ internal static class RefinedHeat
                 continue;
             }
 
-            HeatModel halved = new(scene, tree.Finer(), isCheck: true);
+            HeatModel halved = new(scene, tree.Finer(), halvings: 1);
             IReadOnlyList<HeatModel> models = before is null ? [model, halved] : [before, model, halved];
             TemperatureField fine = halved.Solve(nominal, field, FineTolerance) with { Coarser = field };
             OwnRise own = WithOthersAlone(scene, models, nominal, fine);
@@ -152,10 +153,10 @@ internal static class RefinedHeat
     private static bool IsKnown(double riseK, double estimateK) => estimateK <= Math.Max(WantedK, WantedShare * riseK);
 
     /// <summary>True when cells half as wide would be more than a solution may have.</summary>
-    private static bool IsTooMuch(HeatScene scene, CellTree tree)
+    private static bool IsTooMuch(HeatScene scene, CellTree tree, int mostNodes)
     {
         CellTree finer = tree.Finer();
-        return (long)finer.LeafCount * scene.LevelsFor(finer, isCheck: true).Count > MostNodes;
+        return (long)finer.LeafCount * scene.LevelsFor(finer, halvings: 1).Count > mostNodes;
     }
 
     private static bool SplitWhereItChanges(HeatScene scene, CellTree tree, TreeCells cells, TemperatureField field, double factor)

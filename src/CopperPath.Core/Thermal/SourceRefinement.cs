@@ -10,7 +10,7 @@ namespace CopperPath.Thermal;
 internal static class SourceRefinement
 {
     /// <summary>What a cell may hide, kelvin.</summary>
-    private const double AllowedK = 1;
+    private const double AllowedK = 0.25;
 
     public static void Apply(HeatScene scene, CellTree tree)
     {
@@ -22,7 +22,8 @@ internal static class SourceRefinement
 
         foreach ((CopperPath.Electrical.BarrelCurrent barrel, double w) in scene.Loss.Barrels)
         {
-            double size = Math.Abs(Ring.SignedAreaNm2(barrel.Barrel.Outline)) * 1e-18;
+            // The wall of a hole is a ring: cells as wide as the hole would not know how wide it is.
+            double size = Math.Abs(Ring.SignedAreaNm2(barrel.Barrel.Outline)) * 1e-18 / 8;
             points.Add((barrel.UpperLayer, Units.MetresFromNm(barrel.Barrel.Centre.X), Units.MetresFromNm(barrel.Barrel.Centre.Y), w, size));
         }
 
