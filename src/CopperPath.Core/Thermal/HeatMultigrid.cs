@@ -19,12 +19,14 @@ internal sealed class HeatMultigrid : IPreconditioner
     private readonly CholeskyFactor _coarsest;
     private readonly double[] _coarsestGiven;
     private readonly double[] _coarsestValues;
+    private readonly float[] _coarsestRight;
 
     private HeatMultigrid(List<HeatMultigridLevel> levels, CholeskyFactor coarsest)
     {
         (_levels, _coarsest) = (levels, coarsest);
         _coarsestGiven = new double[coarsest.Size];
         _coarsestValues = new double[coarsest.Size];
+        _coarsestRight = new float[coarsest.Size];
     }
 
     /// <summary>Null when the coarsest equations can not be factored: nothing ties the board to the ground.</summary>
@@ -60,9 +62,9 @@ internal sealed class HeatMultigrid : IPreconditioner
             return;
         }
 
-        residual.CopyTo(_levels[0].Given);
+        Narrow(residual, _levels[0].Given);
         Cycle(0);
-        _levels[0].Values.CopyTo(result);
+        Widen(_levels[0].Values, result);
     }
 
     private void Cycle(int depth)
@@ -77,12 +79,30 @@ internal sealed class HeatMultigrid : IPreconditioner
         }
         else
         {
-            level.Restrict(_coarsestGiven);
+            level.Restrict(_coarsestRight);
+            Widen(_coarsestRight, _coarsestGiven);
             _coarsest.Solve(_coarsestGiven, _coarsestValues);
-            level.Prolong(_coarsestValues);
+            Narrow(_coarsestValues, _coarsestRight);
+            level.Prolong(_coarsestRight);
         }
 
         level.SweepBack();
+    }
+
+    private static void Narrow(ReadOnlySpan<double> from, Span<float> to)
+    {
+        for (int n = 0; n < from.Length; n++)
+        {
+            to[n] = (float)from[n];
+        }
+    }
+
+    private static void Widen(ReadOnlySpan<float> from, Span<double> to)
+    {
+        for (int n = 0; n < from.Length; n++)
+        {
+            to[n] = from[n];
+        }
     }
 
     private static SymmetricSparseMatrix SparseOf(HeatMatrix matrix)
