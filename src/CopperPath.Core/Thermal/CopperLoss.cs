@@ -53,18 +53,26 @@ internal sealed class CopperLoss
     /// <summary>The loss in the nodes of columns.</summary>
     /// <param name="cells">The columns.</param>
     /// <param name="walls">Shares of the walls of plated holes by columns.</param>
-    public LossOnCells On(TreeCells cells, IReadOnlyDictionary<Barrel, IReadOnlyList<(int Column, double Share)>> walls)
+    /// <param name="before">The same on cells of which these are made by splitting, where there is one: it tells where to look.</param>
+    public LossOnCells On(
+        TreeCells cells, IReadOnlyDictionary<Barrel, IReadOnlyList<(int Column, double Share)>> walls, LossOnCells? before)
     {
         int layers = _nominal.ThicknessM.Count;
         double[][] sheetW = [.. Enumerable.Range(0, layers + 1).Select(_ => new double[cells.Count])];
+        int[][] holders = [.. _byLayer.Select(triangles => new int[triangles.Length])];
         Parallel.For(1, layers + 1, layer =>
         {
-            CellClipper clipper = new(cells.Tree);
-            double[] onLayer = sheetW[layer];
-            void Add(int leaf, double powerW, CoveredSides sides) => onLayer[cells.ColumnOf(leaf)] += powerW;
-            foreach (TriangleLoss triangle in _byLayer[layer])
+            double[] inCellW = new double[cells.Tree.CellCount];
+            TriangleDivider divider = new(cells.Tree, inCellW);
+            TriangleLoss[] triangles = _byLayer[layer];
+            for (int t = 0; t < triangles.Length; t++)
             {
-                clipper.Divide(triangle, Add);
+                holders[layer][t] = divider.Divide(triangles[t], before?.Holders[layer][t] ?? CellTree.Root);
+            }
+
+            for (int column = 0; column < cells.Count; column++)
+            {
+                sheetW[layer][column] = inCellW[cells.CellOf(column)];
             }
         });
 
@@ -74,7 +82,7 @@ internal sealed class CopperLoss
             AddBarrel(cells, walls[barrel.Barrel], barrel, powerW, barrelW);
         }
 
-        return new LossOnCells(cells, _nominal, sheetW, barrelW);
+        return new LossOnCells(cells, _nominal, sheetW, barrelW) { Holders = holders };
     }
 
     /// <summary>The heat handed on is the loss that is reported, whatever the pattern of the current adds up to.</summary>
@@ -150,6 +158,9 @@ internal readonly record struct TriangleLoss(
 /// <summary>The loss of copper in the nodes of columns, at the resistivity and in the build of the electrical solve.</summary>
 internal sealed class LossOnCells(TreeCells cells, Stackup nominal, double[][] sheetW, double[] barrelW)
 {
+    /// <summary>By layer, the narrowest cell that holds the whole of each triangle.</summary>
+    public required int[][] Holders { get; init; }
+
     /// <summary>The heat under other conditions, referred to their ambient.</summary>
     public HeatSources At(HeatConditions conditions)
     {

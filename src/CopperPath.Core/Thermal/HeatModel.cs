@@ -12,11 +12,13 @@ internal sealed class HeatModel
     private readonly CellCover?[] _copper;
     private readonly Dictionary<Barrel, IReadOnlyList<(int Column, double Share)>> _walls;
     private readonly LossOnCells _loss;
+    private readonly Lazy<HeatNetwork> _asStated;
 
     /// <param name="scene">The board.</param>
     /// <param name="tree">Cells; not to be changed afterwards.</param>
+    /// <param name="before">The board on cells of which these are made by splitting; null for the first ones.</param>
     /// <param name="isCheck">True for the cells another solution is held against.</param>
-    public HeatModel(HeatScene scene, CellTree tree, bool isCheck = false)
+    public HeatModel(HeatScene scene, CellTree tree, HeatModel? before = null, bool isCheck = false)
     {
         _scene = scene;
         _levels = scene.LevelsFor(tree, isCheck);
@@ -31,7 +33,8 @@ internal sealed class HeatModel
             _walls.Add(barrel, BarrelWall.SharesOf(Cells, barrel));
         }
 
-        _loss = scene.Loss.On(Cells, _walls);
+        _loss = scene.Loss.On(Cells, _walls, before?._loss);
+        _asStated = new(() => NetworkOf(scene.Stack));
     }
 
     public TreeCells Cells { get; }
@@ -41,7 +44,7 @@ internal sealed class HeatModel
     /// <param name="tolerance">Heat that may be left over, as a share of the heat put in; null for as little as the solver leaves else.</param>
     public TemperatureField Solve(HeatConditions conditions, TemperatureField? like = null, double? tolerance = null)
     {
-        HeatNetwork network = NetworkOf(conditions.Stack);
+        HeatNetwork network = conditions.Stack == _scene.Stack ? _asStated.Value : NetworkOf(conditions.Stack);
         HeatSources sources = _loss.At(conditions);
         foreach ((HeatPlace place, double powerW) in _scene.Components)
         {

@@ -37,6 +37,7 @@ internal sealed class HeatMultigrid : IPreconditioner
         List<HeatMultigridLevel> levels = [];
         HeatMatrix current = matrix;
         CellBox[] boxes = [.. Enumerable.Range(0, cells.Count).Select(cells.BoxOf)];
+        int[] cellOf = [.. Enumerable.Range(0, cells.Count)];
         foreach (CellGroups groups in cells.Coarsenings())
         {
             if (current.Size <= CoarsestSize)
@@ -44,10 +45,12 @@ internal sealed class HeatMultigrid : IPreconditioner
                 break;
             }
 
-            HeatMultigridLevel level = new(current, groups);
+            (int[] groupOf, cellOf) = ColumnGathering.Of(current, [.. cellOf.Select(cell => groups.GroupOf[cell])]);
+            CellBox[] wider = [.. cellOf.Select(cell => groups.Boxes[cell])];
+            HeatMultigridLevel level = new(current, new CellGroups(groupOf, wider));
             levels.Add(level);
             current = level.WiderMatrix(boxes);
-            boxes = groups.Boxes;
+            boxes = wider;
         }
 
         return CholeskyFactor.Factor(SparseOf(current)).Factor is { } coarsest ? new HeatMultigrid(levels, coarsest) : null;
@@ -62,7 +65,7 @@ internal sealed class HeatMultigrid : IPreconditioner
             return;
         }
 
-        Narrow(residual, _levels[0].Given);
+        HeatMultigridLevel.Narrow(residual, _levels[0].Given);
         Cycle(0);
         Widen(_levels[0].Values, result);
     }
@@ -82,19 +85,11 @@ internal sealed class HeatMultigrid : IPreconditioner
             level.Restrict(_coarsestRight);
             Widen(_coarsestRight, _coarsestGiven);
             _coarsest.Solve(_coarsestGiven, _coarsestValues);
-            Narrow(_coarsestValues, _coarsestRight);
+            HeatMultigridLevel.Narrow(_coarsestValues, _coarsestRight);
             level.Prolong(_coarsestRight);
         }
 
         level.SweepBack();
-    }
-
-    private static void Narrow(ReadOnlySpan<double> from, Span<float> to)
-    {
-        for (int n = 0; n < from.Length; n++)
-        {
-            to[n] = (float)from[n];
-        }
     }
 
     private static void Widen(ReadOnlySpan<float> from, Span<double> to)
