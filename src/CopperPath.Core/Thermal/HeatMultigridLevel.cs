@@ -73,7 +73,7 @@ internal sealed class HeatMultigridLevel
     /// <summary>What the cycle made of it.</summary>
     public float[] Values { get; }
 
-    /// <summary>The equations of the wider columns: couplings that cross from one to the other, over the longer way between their centres.</summary>
+    /// <summary>The equations of the wider columns: couplings that cross from one to the other, less for the longer way between their centres.</summary>
     /// <param name="boxes">Places of these columns.</param>
     public HeatMatrix WiderMatrix(CellBox[] boxes)
     {

@@ -81,7 +81,8 @@ public static class ThermalSolver
             preconditioner ??= balance.Preconditioner();
             Array.Clear(step);
             ConjugateGradientResult solved = ConjugateGradient.Solve(
-                balance.Matrix, balance.SurplusW, step, preconditioner, Math.Max(StepTolerance, LastStep * tolerance * balance.HeatInW / leftW));
+                balance.Matrix, balance.SurplusW, step, preconditioner,
+                Math.Max(StepTolerance, LastStep * tolerance * balance.HeatInW / leftW));
             if (solved.Outcome == IterationOutcome.NotPositiveDefinite)
             {
                 return balance.Ended(ThermalStatus.Runaway, rise, round);
