@@ -74,7 +74,7 @@ public static class ConjugateGradient
             Precondition();
             preconditioned.CopyTo(direction, 0);
             double energy = DenseKernels.Dot(residual, preconditioned);
-            while (norm > target && iterations < limit)
+            while (iterations < limit)
             {
                 matrix.Multiply(direction, product);
                 double curvature = DenseKernels.Dot(direction, product);
@@ -90,6 +90,11 @@ public static class ConjugateGradient
                 DenseKernels.AddScaled(product, -step, residual);
                 iterations++;
                 norm = Math.Sqrt(DenseKernels.Dot(residual, residual));
+                if (norm <= target)
+                {
+                    break;
+                }
+
                 Precondition();
                 double newEnergy = DenseKernels.Dot(residual, preconditioned);
                 double share = newEnergy / energy;

@@ -40,40 +40,6 @@ internal sealed class CellClipper(CellTree tree)
         Descend(CellTree.Root, whole, 1, part);
     }
 
-    /// <summary>Divides a triangle among leaves; its power is what is told instead of its area.</summary>
-    public void Divide(TriangleLoss triangle, PartOfLeaf part)
-    {
-        (double minX, double maxX) = (Math.Min(triangle.A.XM, Math.Min(triangle.B.XM, triangle.C.XM)), Math.Max(triangle.A.XM, Math.Max(triangle.B.XM, triangle.C.XM)));
-        (double minY, double maxY) = (Math.Min(triangle.A.YM, Math.Min(triangle.B.YM, triangle.C.YM)), Math.Max(triangle.A.YM, Math.Max(triangle.B.YM, triangle.C.YM)));
-        int cell = CellTree.Root;
-        while (!tree.IsLeaf(cell))
-        {
-            (double middleX, double middleY) = tree.MiddleOf(cell);
-            if ((minX < middleX && maxX > middleX) || (minY < middleY && maxY > middleY))
-            {
-                break;
-            }
-
-            int quarter = (maxX > middleX ? 1 : 0) + (maxY > middleY ? 2 : 0);
-            cell = tree.Child(cell, quarter);
-        }
-
-        if (tree.IsLeaf(cell))
-        {
-            part(cell, triangle.PowerW, default);
-            return;
-        }
-
-        Pieces whole = Buffer(0);
-        whole.Clear();
-        whole.Add(triangle.A.XM, triangle.A.YM);
-        whole.Add(triangle.B.XM, triangle.B.YM);
-        whole.Add(triangle.C.XM, triangle.C.YM);
-        whole.EndRing();
-        double densityWPerM2 = triangle.PowerW / triangle.AreaM2;
-        Descend(cell, whole, 1, (leaf, areaM2, sides) => part(leaf, densityWPerM2 * areaM2, sides));
-    }
-
     private Pieces Buffer(int index)
     {
         while (_pool.Count <= index)

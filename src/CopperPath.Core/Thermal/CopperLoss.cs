@@ -51,27 +51,37 @@ internal sealed class CopperLoss
     /// <summary>The loss in the nodes of columns.</summary>
     /// <param name="cells">The columns.</param>
     /// <param name="walls">Shares of the walls of plated holes by columns.</param>
-    public LossOnCells On(TreeCells cells, IReadOnlyDictionary<Barrel, IReadOnlyList<(int Column, double Share)>> walls)
+    /// <param name="before">The same on cells of which these are made by splitting, where there is one: it tells where to look.</param>
+    public LossOnCells On(
+        TreeCells cells, IReadOnlyDictionary<Barrel, IReadOnlyList<(int Column, double Share)>> walls, LossOnCells? before)
     {
         int layers = _nominal.ThicknessM.Count;
         (int Node, double PowerW)[][] sheets = new (int, double)[_stretches.Count * (layers + 1)][];
+        int[][] holders = new int[sheets.Length][];
         Parallel.For(0, sheets.Length, k =>
         {
             (int stretch, int layer) = (k / (layers + 1), k % (layers + 1));
             TriangleLoss[] triangles = _stretches[stretch].ByLayer[layer];
-            double[] onLayer = triangles.Length > 0 ? new double[cells.Count] : [];
-            CellClipper clipper = new(cells.Tree);
-            void Add(int leaf, double powerW, CoveredSides sides) => onLayer[cells.ColumnOf(leaf)] += powerW;
-            foreach (TriangleLoss triangle in triangles)
+            holders[k] = new int[triangles.Length];
+            if (triangles.Length == 0)
             {
-                clipper.Divide(triangle, Add);
+                sheets[k] = [];
+                return;
             }
 
-            sheets[k] = [.. Enumerable.Range(0, onLayer.Length).Where(column => onLayer[column] != 0).Select(column => (cells.NodeOn(layer, column), onLayer[column]))];
+            double[] inCellW = new double[cells.Tree.CellCount];
+            TriangleDivider divider = new(cells.Tree, inCellW);
+            for (int t = 0; t < triangles.Length; t++)
+            {
+                holders[k][t] = divider.Divide(triangles[t], before?.Holders[k][t] ?? CellTree.Root);
+            }
+
+            sheets[k] = [.. Enumerable.Range(0, cells.Count).Where(column => inCellW[cells.CellOf(column)] != 0)
+                .Select(column => (cells.NodeOn(layer, column), inCellW[cells.CellOf(column)]))];
         });
 
         return new LossOnCells(cells, _nominal, [.. _stretches.Select((stretch, s) => new StretchOnCells(
-            stretch.Stretch, sheets[(s * (layers + 1))..((s + 1) * (layers + 1))], BarrelsOn(cells, walls, stretch)))]);
+            stretch.Stretch, sheets[(s * (layers + 1))..((s + 1) * (layers + 1))], BarrelsOn(cells, walls, stretch)))]) { Holders = holders };
     }
 
     private static (int Node, double PowerW)[] BarrelsOn(
@@ -166,6 +176,9 @@ internal sealed class LossOnCells(TreeCells cells, Stackup nominal, IReadOnlyLis
 {
     /// <summary>The stretches, in their order.</summary>
     public IReadOnlyList<StretchOnCells> Stretches => stretches;
+
+    /// <summary>By stretch and layer, the narrowest cell that holds the whole of each triangle.</summary>
+    public required int[][] Holders { get; init; }
 
     /// <summary>The heat under other conditions, referred to their ambient.</summary>
     public HeatSources At(HeatConditions conditions)

@@ -8,8 +8,7 @@ internal sealed class FaceExchange
     /// <summary>Stefan-Boltzmann constant, W/(m2 K4), CODATA 2018 (from memory).</summary>
     private const double StefanBoltzmann = 5.670374419e-8;
 
-    private readonly HeatNetwork _network;
-    private readonly bool _isTop;
+    private readonly (int Node, double AreaM2)[] _cells;
     private readonly FaceCooling _face;
     private readonly FacePosture _posture;
     private readonly double _ambientK;
@@ -19,16 +18,23 @@ internal sealed class FaceExchange
 
     public FaceExchange(HeatNetwork network, Cooling cooling, bool isTop)
     {
-        _network = network;
-        _isTop = isTop;
         _face = isTop ? cooling.Top : cooling.Bottom;
         _posture = cooling.Posture == BoardPosture.Vertical ? FacePosture.Vertical : isTop ? FacePosture.Up : FacePosture.Down;
         (_ambientK, _filmScale) = (cooling.AmbientK, _face.FilmWPerM2K is null ? cooling.StillAirScale : cooling.StatedFilmScale);
         _lengthM = (cooling.Plate ?? SizeOf(network)).LengthM(_posture);
-        foreach ((_, double areaM2) in Cells())
+        int planes = network.Cells.Planes.Count;
+        List<(int, double)> cells = [];
+        for (int column = 0; column < network.Cells.Count; column++)
         {
-            _areaM2 += areaM2;
+            double areaM2 = network.BoardAreaM2(column);
+            if (areaM2 > 0)
+            {
+                cells.Add(((column * planes) + (isTop ? 0 : planes - 1), areaM2));
+                _areaM2 += areaM2;
+            }
         }
+
+        _cells = [.. cells];
     }
 
     /// <summary>Film coefficient at the last call of <see cref="Update"/>, watts per square metre and kelvin.</summary>
@@ -47,7 +53,7 @@ internal sealed class FaceExchange
     public (double ConvectedW, double RadiatedW) Update(double[] riseK, double[] surplusW, double[] slopeWPerK)
     {
         double meanK = 0;
-        foreach ((int node, double areaM2) in Cells())
+        foreach ((int node, double areaM2) in _cells)
         {
             meanK += areaM2 * riseK[node] / _areaM2;
         }
@@ -59,7 +65,7 @@ internal sealed class FaceExchange
         double ambient4 = Math.Pow(_ambientK, 4);
         double convectedW = 0;
         double radiatedW = 0;
-        foreach ((int node, double areaM2) in Cells())
+        foreach ((int node, double areaM2) in _cells)
         {
             double surfaceK = _ambientK + riseK[node];
             double cubed = surfaceK * surfaceK * surfaceK;
@@ -76,19 +82,6 @@ internal sealed class FaceExchange
 
     private double FilmAt(double meanRiseK) => _filmScale
         * (_face.FilmWPerM2K ?? NaturalConvection.FilmWPerM2K(_posture, meanRiseK, _ambientK, _lengthM));
-
-    private IEnumerable<(int Node, double AreaM2)> Cells()
-    {
-        int planes = _network.Cells.Planes.Count;
-        for (int column = 0; column < _network.Cells.Count; column++)
-        {
-            double areaM2 = _network.BoardAreaM2(column);
-            if (areaM2 > 0)
-            {
-                yield return ((column * planes) + (_isTop ? 0 : planes - 1), areaM2);
-            }
-        }
-    }
 
     /// <summary>The rectangle around the columns that hold board.</summary>
     private static PlateSize SizeOf(HeatNetwork network)

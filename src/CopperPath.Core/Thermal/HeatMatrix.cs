@@ -16,6 +16,7 @@ internal sealed class HeatMatrix : ISymmetricOperator
     /// <summary>Keeps columns that are tied to nothing solvable; far below any coupling that counts.</summary>
     private const double Tie = 1e-9;
 
+    private readonly double[] _none;
     private double[]? _from;
     private double[]? _product;
 
@@ -24,6 +25,7 @@ internal sealed class HeatMatrix : ISymmetricOperator
         (Planes, Start, Neighbour, Coupling, Down) = (planes, start, neighbour, coupling, down);
         Diagonal = new double[down.Length];
         IsFree = new bool[down.Length];
+        _none = new double[planes];
     }
 
     public int Size => Down.Length;
@@ -182,11 +184,11 @@ internal sealed class HeatMatrix : ISymmetricOperator
     }
 
     /// <summary>What flows to each node from those of other values.</summary>
-    public void Inflow(double[] values, double[] inflow) => EachColumn(column =>
+    public void Inflow(double[] values, double[] inflow) => EachPart((first, end) =>
     {
-        for (int p = 0; p < Planes; p++)
+        for (int n = first * Planes; n < end * Planes; n++)
         {
-            int n = (column * Planes) + p;
+            (int column, int p) = (n / Planes, n % Planes);
             double own = values[n];
             double sum = p + 1 < Planes ? Down[n] * (values[n + 1] - own) : 0;
             sum += p > 0 ? Down[n - 1] * (values[n - 1] - own) : 0;
@@ -205,56 +207,62 @@ internal sealed class HeatMatrix : ISymmetricOperator
         // Spans can not be handed to other threads.
         (double[] from, double[] product) = (_from ??= new double[Size], _product ??= new double[Size]);
         x.CopyTo(from);
-        EachColumn(column =>
+        EachPart((first, end) =>
         {
-            int first = column * Planes;
-            Span<double> own = product.AsSpan(first, Planes);
-            for (int p = 0; p < own.Length; p++)
+            for (int column = first; column < end; column++)
             {
-                int n = first + p;
-                own[p] = Diagonal[n] * from[n];
-                own[p] -= n + 1 < from.Length ? Down[n] * from[n + 1] : 0;
-                own[p] -= n > 0 ? Down[n - 1] * from[n - 1] : 0;
+                ColumnSums.Add(Coupling, Neighbour, Start[column], Start[column + 1], from, _none, product.AsSpan(column * Planes, Planes));
             }
 
-            for (int k = Start[column]; k < Start[column + 1]; k++)
-            {
-                AddProduct(Coupling.AsSpan(k * Planes, Planes), from.AsSpan(Neighbour[k] * Planes, Planes), -1, own);
-            }
+            TakeFromOwn(from, product, first * Planes, end * Planes);
         });
         product.CopyTo(y);
     }
 
-    /// <summary>Adds to each of some numbers the scaled product of two others.</summary>
-    public static void AddProduct(ReadOnlySpan<double> a, ReadOnlySpan<double> b, double scale, Span<double> sum)
+    /// <summary>What nodes and the levels above and below them make, less what their neighbours do.</summary>
+    private void TakeFromOwn(double[] from, double[] product, int first, int end)
     {
-        int p = 0;
-        ref double aFirst = ref MemoryMarshal.GetReference(a);
-        ref double bFirst = ref MemoryMarshal.GetReference(b);
-        ref double sumFirst = ref MemoryMarshal.GetReference(sum);
-        Vector<double> scales = new(scale);
-        for (; p <= sum.Length - Vector<double>.Count; p += Vector<double>.Count)
+        int n = first;
+        if (n == 0)
         {
-            Vector<double> product = Vector.LoadUnsafe(ref aFirst, (nuint)p) * Vector.LoadUnsafe(ref bFirst, (nuint)p);
-            (Vector.LoadUnsafe(ref sumFirst, (nuint)p) + (scales * product)).StoreUnsafe(ref sumFirst, (nuint)p);
+            TakeOne(n++);
         }
 
-        for (; p < sum.Length; p++)
+        int last = Math.Min(end, Size - 1);
+        ref double values = ref MemoryMarshal.GetArrayDataReference(from);
+        ref double down = ref MemoryMarshal.GetArrayDataReference(Down);
+        for (; n <= last - Vector<double>.Count; n += Vector<double>.Count)
         {
-            sum[p] += scale * a[p] * b[p];
+            Vector<double> own = Vector.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(Diagonal), (nuint)n) * Vector.LoadUnsafe(ref values, (nuint)n);
+            Vector<double> below = Vector.LoadUnsafe(ref down, (nuint)n) * Vector.LoadUnsafe(ref values, (nuint)(n + 1));
+            Vector<double> above = Vector.LoadUnsafe(ref down, (nuint)(n - 1)) * Vector.LoadUnsafe(ref values, (nuint)(n - 1));
+            ref double product0 = ref MemoryMarshal.GetArrayDataReference(product);
+            (own - below - above - Vector.LoadUnsafe(ref product0, (nuint)n)).StoreUnsafe(ref product0, (nuint)n);
+        }
+
+        while (n < end)
+        {
+            TakeOne(n++);
+        }
+
+        void TakeOne(int node)
+        {
+            double below = node + 1 < Size ? Down[node] * from[node + 1] : 0;
+            double above = node > 0 ? Down[node - 1] * from[node - 1] : 0;
+            product[node] = (Diagonal[node] * from[node]) - below - above - product[node];
         }
     }
 
-    private void EachColumn(Action<int> work)
+    /// <summary>Columns by parts that do not depend on how many threads there are.</summary>
+    private void EachPart(Action<int, int> work)
     {
-        int chunks = (Columns + ColumnsAtATime - 1) / ColumnsAtATime;
-        Parallel.For(0, chunks, chunk =>
+        int parts = (Columns + ColumnsAtATime - 1) / ColumnsAtATime;
+        if (parts == 1)
         {
-            int last = Math.Min(Columns, (chunk + 1) * ColumnsAtATime);
-            for (int column = chunk * ColumnsAtATime; column < last; column++)
-            {
-                work(column);
-            }
-        });
+            work(0, Columns);
+            return;
+        }
+
+        Parallel.For(0, parts, part => work(part * ColumnsAtATime, Math.Min(Columns, (part + 1) * ColumnsAtATime)));
     }
 }

@@ -13,19 +13,22 @@ internal sealed class HeatModel
     private readonly CellCover?[] _copper;
     private readonly Dictionary<Barrel, IReadOnlyList<(int Column, double Share)>> _walls;
     private readonly LossOnCells _loss;
+    private readonly Lazy<HeatNetwork> _asStated;
 
     /// <param name="scene">The board.</param>
     /// <param name="tree">Cells; not to be changed afterwards.</param>
+    /// <param name="before">The board on cells of which these are made by splitting; null for the first ones.</param>
     /// <param name="halvings">How often the cells were halved after they were chosen.</param>
-    public HeatModel(HeatScene scene, CellTree tree, int halvings = 0)
-        : this(scene, tree, scene.LevelsFor(tree, halvings))
+    public HeatModel(HeatScene scene, CellTree tree, HeatModel? before = null, int halvings = 0)
+        : this(scene, tree, scene.LevelsFor(tree, halvings), before)
     {
     }
 
     /// <param name="scene">The board.</param>
     /// <param name="tree">Cells; not to be changed afterwards.</param>
     /// <param name="levels">Levels through the thickness.</param>
-    public HeatModel(HeatScene scene, CellTree tree, LevelSet levels)
+    /// <param name="before">The board on cells of which these are made by splitting; null for the first ones.</param>
+    public HeatModel(HeatScene scene, CellTree tree, LevelSet levels, HeatModel? before = null)
     {
         _scene = scene;
         _levels = levels;
@@ -40,7 +43,8 @@ internal sealed class HeatModel
             _walls.Add(barrel, BarrelWall.SharesOf(Cells, barrel, scene.Stack));
         }
 
-        _loss = scene.Loss.On(Cells, _walls);
+        _loss = scene.Loss.On(Cells, _walls, before?._loss);
+        _asStated = new(() => NetworkOf(scene.Stack, scene.Section.Laminate));
     }
 
     public TreeCells Cells { get; }
@@ -63,7 +67,8 @@ internal sealed class HeatModel
     /// <summary>What conducts, stores and takes heat under some conditions.</summary>
     public LaidBoard Laid(HeatConditions conditions)
     {
-        HeatNetwork network = NetworkOf(conditions.Stack, conditions.Laminate ?? _scene.Section.Laminate);
+        HeatNetwork network = conditions.Stack == _scene.Stack && conditions.Laminate is null ? _asStated.Value
+            : NetworkOf(conditions.Stack, conditions.Laminate ?? _scene.Section.Laminate);
         List<HeatSink> sinks = [.. _scene.Sinks.Select(sink => new HeatSink(
             sink.Place.On(Cells), (sink.TemperatureK ?? conditions.AmbientK) - conditions.AmbientK, sink.ResistanceKPerW))];
         foreach (HeatSink held in sinks.Where(sink => sink.ResistanceKPerW == 0))

@@ -1,23 +1,40 @@
 namespace CopperPath.Thermal;
 
 /// <summary>One set of columns of a <see cref="HeatMultigrid"/>, its way to the next wider ones, and room to work in.</summary>
+/// <remarks>
+/// In single precision: what is only meant to be near the solution needs no more, and its speed is that of memory. Columns are swept in
+/// their order, those of one part after the other and all parts at once, each from what the others held before; the parts are the same
+/// however many threads there are.
+/// </remarks>
 internal sealed class HeatMultigridLevel
 {
-    /// <summary>Fewer nodes of a colour than this are not worth a second thread.</summary>
-    private const int LeastParallelNodes = 8_000;
+    /// <summary>Nodes of a part: enough that its way to a thread is not felt, few enough to stay in the nearest memory.</summary>
+    private const int NodesAtATime = 8_192;
 
-    private const int ColumnsAtATime = 256;
+    /// <summary>
+    /// Wider columns are coupled less than all that crosses from one to the other, as one value for each is too stiff, but not by the whole
+    /// of the longer way between their centres, since what is between is not all on the way: by this power of it, for which the steps of
+    /// the iteration were measured to be fewest on boards of whole planes and of many pieces alike.
+    /// </summary>
+    private const double DistancePower = 0.7;
 
     private readonly HeatMatrix _matrix;
     private readonly CellGroups _groups;
-    private readonly double[] _inversePivots;
+    private readonly int _columnsAtATime;
+    private readonly int _parts;
+
+    // Neighbours of each column in their order: those of earlier parts, those before it in its own, those after it there, those of later parts.
+    private readonly int[] _neighbour;
+    private readonly float[] _coupling;
+    private readonly int[] _firstInside;
+    private readonly int[] _firstAfter;
+    private readonly int[] _endInside;
+    private readonly float[] _inversePivots;
 
     // Coupling to the next level over the pivot: what a value hands on to the next, and takes back from it.
-    private readonly double[] _handedOn;
-
-    // Columns of one colour are not coupled to each other.
-    private readonly int[][] _colours;
-    private readonly double[] _left;
+    private readonly float[] _handedOn;
+    private readonly float[] _left;
+    private readonly float[] _none;
 
     /// <param name="matrix">Its equations.</param>
     /// <param name="groups">The wider columns.</param>
@@ -25,26 +42,38 @@ internal sealed class HeatMultigridLevel
     {
         _matrix = matrix.Dominant();
         _groups = groups;
-        Given = new double[matrix.Size];
-        Values = new double[matrix.Size];
-        _left = new double[matrix.Size];
-        _inversePivots = InversePivots(_matrix);
-        _handedOn = new double[matrix.Size];
+        _columnsAtATime = Math.Max(1, NodesAtATime / matrix.Planes);
+        _parts = (matrix.Columns + _columnsAtATime - 1) / _columnsAtATime;
+        Given = new float[matrix.Size];
+        Values = new float[matrix.Size];
+        _left = new float[matrix.Size];
+        _none = new float[matrix.Planes];
+        double[] inverse = InversePivots(_matrix);
+        _inversePivots = new float[matrix.Size];
+        _handedOn = new float[matrix.Size];
         for (int n = 0; n < matrix.Size; n++)
         {
-            _handedOn[n] = matrix.Down[n] * _inversePivots[n];
+            (_inversePivots[n], _handedOn[n]) = ((float)inverse[n], (float)(matrix.Down[n] * inverse[n]));
         }
 
-        _colours = ColoursOf(matrix);
+        (_neighbour, _coupling) = (new int[matrix.Neighbour.Length], new float[matrix.Coupling.Length]);
+        (_firstInside, _firstAfter, _endInside) = (new int[matrix.Columns], new int[matrix.Columns], new int[matrix.Columns]);
+        int[] others = new int[matrix.Neighbour.Length];
+        int[] order = new int[matrix.Neighbour.Length];
+        for (int column = 0; column < matrix.Columns; column++)
+        {
+            int count = matrix.Start[column + 1] - matrix.Start[column];
+            Arrange(column, others.AsSpan(0, count), order.AsSpan(0, count));
+        }
     }
 
     /// <summary>Right-hand side, to be filled in before a cycle.</summary>
-    public double[] Given { get; }
+    public float[] Given { get; }
 
     /// <summary>What the cycle made of it.</summary>
-    public double[] Values { get; }
+    public float[] Values { get; }
 
-    /// <summary>The equations of the wider columns: couplings that cross from one to the other, over the longer way between their centres.</summary>
+    /// <summary>The equations of the wider columns: couplings that cross from one to the other, less for the longer way between their centres.</summary>
     /// <param name="boxes">Places of these columns.</param>
     public HeatMatrix WiderMatrix(CellBox[] boxes)
     {
@@ -92,7 +121,8 @@ internal sealed class HeatMultigridLevel
                     }
                 }
 
-                double scale = DistanceM(boxes[column], boxes[other]) / DistanceM(_groups.Boxes[group], _groups.Boxes[otherGroup]);
+                double scale = boxes[column] == boxes[other] || _groups.Boxes[group] == _groups.Boxes[otherGroup] ? 1
+                    : Math.Pow(DistanceM(boxes[column], boxes[other]) / DistanceM(_groups.Boxes[group], _groups.Boxes[otherGroup]), DistancePower);
                 for (int p = 0; p < planes; p++)
                 {
                     couplings[(number * planes) + p] += scale * _matrix.Coupling[(k * planes) + p];
@@ -111,43 +141,69 @@ internal sealed class HeatMultigridLevel
         return wider;
     }
 
-    /// <summary>One sweep from zero, colour after colour.</summary>
-    public void SweepFromZero()
+    /// <summary>One sweep from zero.</summary>
+    public void SweepFromZero() => EachPart((first, end) =>
     {
-        Array.Clear(Values);
-        foreach (int[] colour in _colours)
+        for (int column = first; column < end; column++)
         {
-            Sweep(colour);
+            Span<float> values = Values.AsSpan(column * _matrix.Planes, _matrix.Planes);
+            ColumnSums.Add(_coupling, _neighbour, _firstInside[column], _firstAfter[column], Values, Given.AsSpan(column * _matrix.Planes, _matrix.Planes), values);
+            SolveColumn(column, values);
         }
-    }
+    });
 
     /// <summary>The sweep in the other order, from what is there.</summary>
     public void SweepBack()
     {
-        for (int colour = _colours.Length - 1; colour >= 0; colour--)
+        int planes = _matrix.Planes;
+        bool hasOthers = _parts > 1;
+        if (hasOthers)
         {
-            Sweep(_colours[colour]);
+            Values.CopyTo(_left, 0);
         }
+
+        EachPart((first, end) =>
+        {
+            for (int column = end - 1; column >= first; column--)
+            {
+                Span<float> values = Values.AsSpan(column * planes, planes);
+                ColumnSums.Add(_coupling, _neighbour, _firstInside[column], _endInside[column], Values, Given.AsSpan(column * planes, planes), values);
+                if (hasOthers)
+                {
+                    AddOthers(column, _left, values);
+                }
+
+                SolveColumn(column, values);
+            }
+        });
     }
 
-    /// <summary>What is left over, gathered in the wider columns.</summary>
-    public void Restrict(double[] wider)
+    /// <summary>What <see cref="SweepFromZero"/> left over, gathered in the wider columns: what was not known yet when a column was solved.</summary>
+    public void Restrict(float[] wider)
     {
-        _matrix.Multiply(Values, _left);
-        Array.Clear(wider);
         int planes = _matrix.Planes;
+        EachPart((first, end) =>
+        {
+            for (int column = first; column < end; column++)
+            {
+                Span<float> left = _left.AsSpan(column * planes, planes);
+                ColumnSums.Add(_coupling, _neighbour, _firstAfter[column], _endInside[column], Values, _none, left);
+                AddOthers(column, Values, left);
+            }
+        });
+        Array.Clear(wider);
         for (int column = 0; column < _groups.GroupOf.Length; column++)
         {
             int wide = _groups.GroupOf[column] * planes;
             for (int p = 0, n = column * planes; p < planes; p++, n++)
             {
-                wider[wide + p] += Given[n] - _left[n];
+                wider[wide + p] += _left[n];
             }
         }
     }
 
     /// <summary>Adds to each node what its wider column was given.</summary>
-    public void Prolong(double[] wider)
+    public void Prolong(float[] wider)
     {
         int planes = _matrix.Planes;
         for (int column = 0; column < _groups.GroupOf.Length; column++)
@@ -160,6 +216,15 @@ internal sealed class HeatMultigridLevel
         }
     }
 
+    /// <summary>Numbers in single precision.</summary>
+    public static void Narrow(ReadOnlySpan<double> from, Span<float> to)
+    {
+        for (int n = 0; n < from.Length; n++)
+        {
+            to[n] = (float)from[n];
+        }
+    }
+
     /// <summary>The way between the centres of two columns across the line they share.</summary>
     private static double DistanceM(CellBox a, CellBox b)
     {
@@ -168,52 +233,76 @@ internal sealed class HeatMultigridLevel
         return isAcrossX ? Math.Abs(a.CentreXM - b.CentreXM) : Math.Abs(a.CentreYM - b.CentreYM);
     }
 
-    private void Sweep(int[] columns)
+    private void EachPart(Action<int, int> work)
     {
-        if (columns.Length * _matrix.Planes < LeastParallelNodes)
+        if (_parts == 1)
         {
-            foreach (int column in columns)
-            {
-                SolveColumn(column);
-            }
-
+            work(0, _matrix.Columns);
             return;
         }
 
-        Parallel.For(0, (columns.Length + ColumnsAtATime - 1) / ColumnsAtATime, chunk =>
+        Parallel.For(0, _parts, part => work(part * _columnsAtATime, Math.Min(_matrix.Columns, (part + 1) * _columnsAtATime)));
+    }
+
+    /// <summary>Adds what neighbours of other parts bring.</summary>
+    private void AddOthers(int column, float[] values, Span<float> sum)
+    {
+        for (int k = _matrix.Start[column]; k < _matrix.Start[column + 1]; k++)
         {
-            int last = Math.Min(columns.Length, (chunk + 1) * ColumnsAtATime);
-            for (int k = chunk * ColumnsAtATime; k < last; k++)
+            if (k < _firstInside[column] || k >= _endInside[column])
             {
-                SolveColumn(columns[k]);
+                int planes = sum.Length;
+                ReadOnlySpan<float> coupling = _coupling.AsSpan(k * planes, planes);
+                ReadOnlySpan<float> other = values.AsSpan(_neighbour[k] * planes, planes);
+                for (int p = 0; p < planes; p++)
+                {
+                    sum[p] += coupling[p] * other[p];
+                }
             }
-        });
+        }
     }
 
     /// <summary>Solves the equations along one column with its neighbours as they are.</summary>
-    private void SolveColumn(int column)
+    private void SolveColumn(int column, Span<float> values)
     {
-        int planes = _matrix.Planes;
-        int first = column * planes;
-        Span<double> values = Values.AsSpan(first, planes);
-        Given.AsSpan(first, planes).CopyTo(values);
-        for (int k = _matrix.Start[column]; k < _matrix.Start[column + 1]; k++)
-        {
-            HeatMatrix.AddProduct(
-                _matrix.Coupling.AsSpan(k * planes, planes), Values.AsSpan(_matrix.Neighbour[k] * planes, planes), 1, values);
-        }
-
-        ReadOnlySpan<double> inverse = _inversePivots.AsSpan(first, planes);
-        ReadOnlySpan<double> handedOn = _handedOn.AsSpan(first, planes);
+        ReadOnlySpan<float> inverse = _inversePivots.AsSpan(column * values.Length, values.Length);
+        ReadOnlySpan<float> handedOn = _handedOn.AsSpan(column * values.Length, values.Length);
+        float above = values[0];
         for (int p = 1; p < values.Length; p++)
         {
-            values[p] += handedOn[p - 1] * values[p - 1];
+            above = values[p] + (handedOn[p - 1] * above);
+            values[p] = above;
         }
 
-        values[^1] *= inverse[^1];
-        for (int p = values.Length - 2; p >= 0; p--)
+        float below = 0;
+        for (int p = values.Length - 1; p >= 0; p--)
         {
-            values[p] = (inverse[p] * values[p]) + (handedOn[p] * values[p + 1]);
+            below = (inverse[p] * values[p]) + (handedOn[p] * below);
+            values[p] = below;
+        }
+    }
+
+    private void Arrange(int column, Span<int> others, Span<int> order)
+    {
+        int planes = _matrix.Planes;
+        int start = _matrix.Start[column];
+        _matrix.Neighbour.AsSpan(start, others.Length).CopyTo(others);
+        for (int place = 0; place < order.Length; place++)
+        {
+            order[place] = start + place;
+        }
+
+        others.Sort(order);
+        int firstOfPart = column / _columnsAtATime * _columnsAtATime;
+        (_firstInside[column], _firstAfter[column], _endInside[column]) = (start, start, start);
+        for (int place = 0; place < order.Length; place++)
+        {
+            int other = others[place];
+            _neighbour[start + place] = other;
+            Narrow(_matrix.Coupling.AsSpan(order[place] * planes, planes), _coupling.AsSpan((start + place) * planes, planes));
+            _firstInside[column] += other < firstOfPart ? 1 : 0;
+            _firstAfter[column] += other < column ? 1 : 0;
+            _endInside[column] += other < firstOfPart + _columnsAtATime ? 1 : 0;
         }
     }
 
@@ -232,33 +321,5 @@ internal sealed class HeatMultigridLevel
         }
 
         return inverse;
-    }
-
-    /// <summary>Each column takes the first colour that no neighbour before it has.</summary>
-    private static int[][] ColoursOf(HeatMatrix matrix)
-    {
-        int[] colour = new int[matrix.Columns];
-        Array.Fill(colour, -1);
-        List<List<int>> colours = [];
-        for (int column = 0; column < matrix.Columns; column++)
-        {
-            long taken = 0;
-            for (int k = matrix.Start[column]; k < matrix.Start[column + 1]; k++)
-            {
-                int other = colour[matrix.Neighbour[k]];
-                taken |= other >= 0 ? 1L << other : 0;
-            }
-
-            int own = System.Numerics.BitOperations.TrailingZeroCount(~taken);
-            colour[column] = own;
-            if (own == colours.Count)
-            {
-                colours.Add([]);
-            }
-
-            colours[own].Add(column);
-        }
-
-        return [.. colours.Select(list => list.ToArray())];
     }
 }

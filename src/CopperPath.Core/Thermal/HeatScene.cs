@@ -102,7 +102,7 @@ internal sealed class HeatScene
     /// <summary>Levels for heat that has had little time: as close beside copper as stated, metres, and no wider than steady heat asks for.</summary>
     public LevelSet LevelsWithin(double finestM) => LevelSet.Of(
         Stack, Section.Laminate.BelowM,
-        [.. IsActive.Select((isActive, laminate) => Math.Min(finestM, isActive ? LaminateM(laminate) / MostParts : double.PositiveInfinity))],
+        [.. IsActive.Select((isActive, laminate) => Math.Min(finestM, isActive ? Math.Min(LaminateM(laminate) / LeastParts, NearCopperM) : double.PositiveInfinity))],
         ThickestGapM, HeatOfProfile.DistanceShare);
 
     private double LaminateM(int laminate) => laminate < Stack.DielectricM.Count ? Stack.DielectricM[laminate] : Section.Laminate.BelowM;

@@ -70,7 +70,7 @@ internal static class RefinedHeat
                     return enough;
                 }
 
-                (before, model) = (model, new HeatModel(scene, tree.Copy()));
+                (before, model) = (model, new HeatModel(scene, tree.Copy(), model));
                 TemperatureField next = model.Solve(nominal, field, RoughTolerance);
                 if (next.Result.Status != ThermalStatus.Solved)
                 {
@@ -86,7 +86,7 @@ internal static class RefinedHeat
                 continue;
             }
 
-            HeatModel halved = new(scene, tree.Finer(), halvings: 1);
+            HeatModel halved = new(scene, tree.Finer(), model, halvings: 1);
             IReadOnlyList<HeatModel> models = before is null ? [model, halved] : [before, model, halved];
             TemperatureField fine = halved.Solve(nominal, field, FineTolerance) with { Coarser = field };
             OwnRise own = WithOthersAlone(scene, models, nominal, fine);

@@ -130,33 +130,76 @@ public sealed record TemperatureField(HeatNetwork Network, ThermalResult Result)
             .Max(p => wall.Sum(part => part.Share * Result.RiseK[(part.Column * cells.Planes.Count) + p]));
     }
 
-    /// <summary>The rises of the columns that hold the centres of another grid's columns, kelvin, at like depths.</summary>
+    /// <summary>
+    /// The rises at the centres of another grid's columns and at the depths of its levels, kelvin: linear between this one's centres in each
+    /// direction, but not across the edge of copper.
+    /// </summary>
     internal double[] At(HeatCells other)
     {
         HeatCells own = Network.Cells;
-        int[] planes = NearestPlanes(other.Planes, own.Planes);
+        int levels = own.Planes.Count;
+        (int Above, double ShareBelow)[] depths = DepthsOf(other.Planes, own.Planes);
         double[] rises = new double[other.NodeCount];
-        for (int column = 0; column < other.Count; column++)
+        Parallel.For(0, (other.Count + ColumnsAtATime - 1) / ColumnsAtATime, part =>
         {
-            CellBox box = other.BoxOf(column);
-            int from = own.ColumnAt(box.CentreXM, box.CentreYM) * own.Planes.Count;
-            for (int p = 0; p < planes.Length; p++)
+            double[] at = new double[levels];
+            for (int column = part * ColumnsAtATime; column < Math.Min(other.Count, (part + 1) * ColumnsAtATime); column++)
             {
-                rises[(column * planes.Length) + p] = Result.RiseK[from + planes[p]];
+                CellBox box = other.BoxOf(column);
+                ReadLevels(box.CentreXM, box.CentreYM, at);
+                for (int p = 0; p < depths.Length; p++)
+                {
+                    (int above, double share) = depths[p];
+                    rises[(column * depths.Length) + p] = share == 0 ? at[above] : ((1 - share) * at[above]) + (share * at[above + 1]);
+                }
             }
-        }
-
+        });
         return rises;
     }
 
-    /// <summary>For each level the one of others of the same board at its depth, or the next one above it.</summary>
-    private static int[] NearestPlanes(IReadOnlyList<HeatPlane> planes, IReadOnlyList<HeatPlane> others)
+    /// <summary>Columns that are read by one thread after the other.</summary>
+    private const int ColumnsAtATime = 512;
+
+    /// <summary>The rises of all levels at a point, kelvin.</summary>
+    private void ReadLevels(double xM, double yM, double[] rises)
+    {
+        HeatCells cells = Network.Cells;
+        int column = cells.ColumnAt(xM, yM);
+        CellBox box = cells.BoxOf(column);
+        double offX = Math.Clamp(xM, box.WestM, box.EastM) - box.CentreXM;
+        double offY = Math.Clamp(yM, box.SouthM, box.NorthM) - box.CentreYM;
+        Array.Copy(Result.RiseK, column * rises.Length, rises, 0, rises.Length);
+        AddChange(offX, cells.ColumnAt(box.CentreXM + (Math.Sign(offX) * box.WidthM * JustBeyond), yM), alongX: true);
+        AddChange(offY, cells.ColumnAt(xM, box.CentreYM + (Math.Sign(offY) * box.HeightM * JustBeyond)), alongX: false);
+
+        void AddChange(double off, int next, bool alongX)
+        {
+            if (off == 0 || next == column)
+            {
+                return;
+            }
+
+            CellBox beside = cells.BoxOf(next);
+            double share = off / (alongX ? beside.CentreXM - box.CentreXM : beside.CentreYM - box.CentreYM);
+            for (int p = 0; p < rises.Length; p++)
+            {
+                int layer = cells.Planes[p].CopperLayer;
+                if (layer == 0 || Network.OwnerOf(column, layer) == Network.OwnerOf(next, layer))
+                {
+                    rises[p] += share * (Result.RiseK[(next * rises.Length) + p] - Result.RiseK[(column * rises.Length) + p]);
+                }
+            }
+        }
+    }
+
+    /// <summary>For each level the one of others of the same board at its depth or above it, and how far it lies on the way to the next.</summary>
+    private static (int Above, double ShareBelow)[] DepthsOf(IReadOnlyList<HeatPlane> planes, IReadOnlyList<HeatPlane> others)
     {
         const double Rounding = 1e-9;
-        int[] nearest = new int[planes.Count];
+        (int, double)[] depths = new (int, double)[planes.Count];
         double depthM = 0;
         double otherM = 0;
-        for (int p = 0, other = 0; p < nearest.Length; depthM += planes[p].GapBelowM, p++)
+        for (int p = 0, other = 0; p < depths.Length; depthM += planes[p].GapBelowM, p++)
         {
             while (other + 1 < others.Count && otherM + others[other].GapBelowM <= depthM + Rounding)
             {
@@ -164,10 +207,10 @@ public sealed record TemperatureField(HeatNetwork Network, ThermalResult Result)
                 other++;
             }
 
-            nearest[p] = other;
+            depths[p] = (other, other + 1 < others.Count && depthM > otherM + Rounding ? (depthM - otherM) / others[other].GapBelowM : 0);
         }
 
-        return nearest;
+        return depths;
     }
 
     /// <summary>Rises at the vertices of a net's mesh.</summary>

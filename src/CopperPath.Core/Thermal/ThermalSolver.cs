@@ -19,6 +19,9 @@ public static class ThermalSolver
 
     /// <summary>Each step of Newton's method leaves about this much of the error by its own: its equations are solved no closer.</summary>
     private const double StepTolerance = 0.003;
+
+    /// <summary>The last step is solved to this much of what may be left over, and no closer.</summary>
+    private const double LastStep = 0.3;
     private const int MostRounds = 40;
 
     /// <summary>Laminate has long gone and the laws used here have ended, kelvin; common practice, no source.</summary>
@@ -78,7 +81,8 @@ public static class ThermalSolver
             preconditioner ??= balance.Preconditioner();
             Array.Clear(step);
             ConjugateGradientResult solved = ConjugateGradient.Solve(
-                balance.Matrix, balance.SurplusW, step, preconditioner, StepTolerance);
+                balance.Matrix, balance.SurplusW, step, preconditioner,
+                Math.Max(StepTolerance, LastStep * tolerance * balance.HeatInW / leftW));
             if (solved.Outcome == IterationOutcome.NotPositiveDefinite)
             {
                 return balance.Ended(ThermalStatus.Runaway, rise, round);
