@@ -20,7 +20,7 @@ internal static class NeckRule
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
         List<NeckCut> waiting = [.. net.Sections.SelectMany(section => charts.Where(chart => chart.CanJudge(section)).Select(chart => NeckCut.Of(section, chart)))
-            .Concat(net.Joint.Necks.SelectMany(section => charts.Where(chart => chart.CanJudge(section)).Select(chart => NeckCut.Of(section, chart))))
+            .Concat(net.Joint.Necks.Where(section => !IsOfHoles(section)).SelectMany(section => charts.Where(chart => chart.CanJudge(section)).Select(chart => NeckCut.Of(section, chart))))
             .Where(cut => cut.RiseK > limitK)
             .OrderByDescending(cut => cut.RiseK).ThenBy(cut => cut.AtXM).ThenBy(cut => cut.AtYM)];
         while (waiting.Count > 0)
@@ -32,6 +32,9 @@ internal static class NeckRule
             yield return finding with { Extent = BoxNm.Around(neck.Select(cut => cut.Extent)) };
         }
     }
+
+    /// <summary>The ring where holes meet a plane, cut together with their walls, is the neck <see cref="BarrelRule"/> speaks of.</summary>
+    private static bool IsOfHoles(JointSection section) => section.IsClosed && section.Holes.Count > 0;
 
     private static Finding FindingOf(SolvedNet net, NeckCut worst, Section section, OwnRise heat, double limitK)
     {
