@@ -42,7 +42,7 @@ internal static class NeckRule
     /// <summary>Every cut that a relation may judge, with the relation's build and currents.</summary>
     private static IEnumerable<NeckCut> CutsOf(SolvedNet net, IReadOnlyList<ChartAtWorst> charts) => charts.SelectMany(chart =>
         net.Sections.Select(chart.Of).Where(chart.Rating.CanJudge).Select(section => NeckCut.Of(section, chart.Rating))
-            .Concat(net.Joint.Necks.Select(chart.Of).Where(chart.Rating.CanJudge).Select(section => NeckCut.Of(section, chart.Rating))));
+            .Concat(net.Joint.Necks.Where(section => !IsOfHoles(section)).Select(chart.Of).Where(chart.Rating.CanJudge).Select(section => NeckCut.Of(section, chart.Rating))));
 
     /// <summary>The worst cut of each neck beyond a limit, and the cuts of the same neck, hottest first.</summary>
     private static IEnumerable<(NeckCut Worst, List<NeckCut> Neck)> Necks(SolvedNet net, IEnumerable<NeckCut> cuts)
@@ -57,6 +57,9 @@ internal static class NeckRule
             yield return (worst, neck);
         }
     }
+
+    /// <summary>The ring where holes meet a plane, cut together with their walls, is the neck <see cref="BarrelRule"/> speaks of.</summary>
+    private static bool IsOfHoles(JointSection section) => section.IsClosed && section.Holes.Count > 0;
 
     private static Spread RiseOf(SolvedNet net, NeckCut cut, ToleranceStudy study) =>
         cut.Joint is { } joint ? study.OfCut(net, joint, cut.Rating) : study.OfCut(net, cut.Single!, cut.Rating);
