@@ -35,7 +35,7 @@ public sealed class GeneratorTests
                 Folders.WriteExtended2(filled, FurrowTitle.Of(revision), Path.Combine(own, "x2"));
                 Folders.WriteBare(filled, FurrowTitle.Of(revision), Path.Combine(own, "bare"));
             }
-        }, 60);
+        }, 52);
     }
 
     /// <param name="write">Writes into a folder.</param>

@@ -1,7 +1,6 @@
 using System.Globalization;
 using CopperPath.Core.Tests.Gallery;
 using CopperPath.Judging;
-using CopperPath.Quantities;
 using CopperPath.Thermal;
 
 namespace CopperPath.Core.Tests.Thermal;
