@@ -25,6 +25,21 @@ internal sealed record LoadCase(
         return factor * factor;
     }
 
+    /// <summary>Largest square of any factor, and of what the heat of parts is multiplied by.</summary>
+    public double LargestSquare()
+    {
+        double largest = 0;
+        foreach (LoadPiece piece in Pieces)
+        {
+            foreach (double timeS in new[] { piece.FromS, piece.ToS })
+            {
+                largest = Math.Max(largest, Math.Max(OfPartsAt(timeS, piece), OfStretches.Select((_, s) => SquareOf(s, timeS, piece)).Append(0).Max()));
+            }
+        }
+
+        return largest;
+    }
+
     /// <summary>Factor on the heat of parts, likewise.</summary>
     public double OfPartsAt(double timeS, LoadPiece piece)
     {
