@@ -1,5 +1,3 @@
-using CopperPath.Brief;
-
 namespace CopperPath.Thermal;
 
 /// <summary>

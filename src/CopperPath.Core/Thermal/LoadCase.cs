@@ -47,7 +47,7 @@ internal sealed record LoadCase(
         return PartsExponent is { } exponent ? Math.Pow(factor, exponent) : Math.Max(factor, factor * factor);
     }
 
-    private static IReadOnlyList<LoadPiece> PiecesOf(LoadCurve[] curves, double durationS)
+    private static List<LoadPiece> PiecesOf(LoadCurve[] curves, double durationS)
     {
         double[] corners = [.. curves.SelectMany(curve => curve.Points).Select(point => point.TimeS)
             .Where(timeS => timeS > 0 && timeS < durationS).Append(0).Append(durationS).Distinct().Order()];
