@@ -1,5 +1,4 @@
 using System.Text.Json;
-using CopperPath.Brief;
 using CopperPath.Judging;
 using CopperPath.Thermal;
 

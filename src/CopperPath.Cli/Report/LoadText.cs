@@ -1,4 +1,3 @@
-using CopperPath.Brief;
 using CopperPath.Judging;
 using CopperPath.Quantities;
 using CopperPath.Thermal;

@@ -66,7 +66,7 @@ public static class Superposition
             : direct.Length > 0 ? [direct] : [];
     }
 
-    private static IEnumerable<string> LinesOf(IReadOnlyList<BoundNet> flows, BoundNet[] alternating)
+    private static IEnumerable<string> LinesOf(List<BoundNet> flows, BoundNet[] alternating)
     {
         foreach (BoundNet flow in flows.Where(flow => flow.Entries.Count > 1))
         {

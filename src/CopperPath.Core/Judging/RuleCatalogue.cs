@@ -42,7 +42,7 @@ public static class RuleCatalogue
     public static readonly Rule Fault = new("fault",
         "Does the worst section stand the stated overloads?",
         $"{JudgingWords.Remark}; {JudgingWords.BeyondLimit} where the limit is passed{OverTheRange}", "130 °C", "maximum operating temperature of many FR-4 laminates (UL 796; from memory)",
-        "faults: limit", "the worst section or plated hole of the stretch, heated without losing heat (adiabatic form of IEC 60949; from memory)");
+        "faults: limit", "the worst section or plated hole of the stretch, heated without losing heat (adiabatic form of IEC 60949; from memory); once heat has time to leave, the warm board solved in time");
 
     public static readonly Rule Drop = new("drop",
         "Is the voltage lost along the copper within the allowed drop?",

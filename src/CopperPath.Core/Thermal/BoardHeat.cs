@@ -55,7 +55,7 @@ public sealed class BoardHeat
     }
 
     /// <summary>The board through a load profile, by the curves of its stretches.</summary>
-    public LoadedHeat Through(LoadProfile profile) => HeatOfProfile.Solve(_scene, _models, _nominal, new LoadCase(
+    public LoadedHeat Through(LoadProfile profile) => HeatOfProfile.Solve(_scene, new SteadyHeat(_models, Own), _nominal, new LoadCase(
         [.. _scene.Stretches.Select(stretch => stretch.Load)], profile.Whole, profile.PartsExponent, profile.DurationS, profile.IsPeriodic, profile.Start));
 
     /// <summary>The warm board through a short overload of one stretch, everything else as stated.</summary>
@@ -65,7 +65,7 @@ public sealed class BoardHeat
     public LoadedHeat Through(HeatingStretch stretch, double factor, double timeS)
     {
         LoadCurve overload = new([new LoadPoint(0, 1), new LoadPoint(0, factor)]);
-        return HeatOfProfile.Solve(_scene, _models, _nominal, new LoadCase(
+        return HeatOfProfile.Solve(_scene, new SteadyHeat(_models, Own), _nominal, new LoadCase(
             [.. _scene.Stretches.Select(other => ReferenceEquals(other, stretch) ? overload : null)], null, null, timeS, false, LoadStart.Steady));
     }
 

@@ -19,7 +19,13 @@ internal sealed class HeatInTime
 
     /// <summary>What Newton's last step may still change, as a share of the error allowed.</summary>
     private const double NewtonShare = 0.02;
-    private const double LinearTolerance = 1e-4;
+    private const double LinearTolerance = 1e-3;
+
+    /// <summary>An error estimate need not be known better.</summary>
+    private const double EstimateTolerance = 0.03;
+
+    /// <summary>A preconditioner serves steps that many times longer or shorter.</summary>
+    private const double PreconditionerRange = 4;
     private const int MostRounds = 12;
 
     private readonly ThermalSolver.Balance _balance;
@@ -28,6 +34,9 @@ internal sealed class HeatInTime
     private readonly Action<double> _load;
     private HeatMultigrid? _preconditioner;
     private double _preconditionedPerS;
+
+    // What share of its step Newton's method leaves, as last seen, and in steps of which length.
+    private (double Share, double PerS) _left = (1, double.PositiveInfinity);
 
     // What warms each node at the present, watts, and what it changed by in the step before.
     private double[] _flowW;
@@ -118,7 +127,7 @@ internal sealed class HeatInTime
         }
 
         double[] error = new double[size];
-        ConjugateGradient.Solve(_balance.Matrix, difference, error, _preconditioner, LinearTolerance);
+        ConjugateGradient.Solve(_balance.Matrix, difference, error, _preconditioner, EstimateTolerance);
         _attempt = new Attempt(stepS, end, endW);
         return error.Max(Math.Abs);
     }
@@ -187,6 +196,7 @@ internal sealed class HeatInTime
     {
         _load(timeS);
         double[] step = new double[riseK.Length];
+        double before = 0;
         for (int round = 0; round < MostRounds; round++)
         {
             _balance.Update(riseK);
@@ -197,7 +207,7 @@ internal sealed class HeatInTime
             }
 
             AddMass(perS);
-            if (_preconditioner is null || perS > 2 * _preconditionedPerS || perS < _preconditionedPerS / 2)
+            if (_preconditioner is null || perS > PreconditionerRange * _preconditionedPerS || perS < _preconditionedPerS / PreconditionerRange)
             {
                 (_preconditioner, _preconditionedPerS) = (HeatMultigrid.TryCreate(_balance.Matrix, _network.Cells), perS);
             }
@@ -215,10 +225,18 @@ internal sealed class HeatInTime
                 largest = Math.Max(largest, Math.Abs(step[n]));
             }
 
-            if (largest <= NewtonShare * toleranceK)
+            // What is left grows with the length of the step: what films and radiation do beside what is stored.
+            if (round > 0 && before > 0)
+            {
+                _left = (Math.Min(1, largest / before), perS);
+            }
+
+            if (Math.Min(1, _left.Share * Math.Max(1, _left.PerS / perS)) * largest <= NewtonShare * toleranceK)
             {
                 return true;
             }
+
+            before = largest;
         }
 
         return false;

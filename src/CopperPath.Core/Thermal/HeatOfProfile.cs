@@ -1,5 +1,3 @@
-using CopperPath.Brief;
-
 namespace CopperPath.Thermal;
 
 /// <summary>
@@ -7,8 +5,8 @@ namespace CopperPath.Thermal;
 /// copper, taken through time together.
 /// </summary>
 /// <remarks>
-/// Two solutions on wider and narrower cells and levels, as for steady temperatures: what they differ by is what cells leave. Levels beside
-/// copper are as close as heat goes in the shortest time that counts; for that the cells in the plane are those before the last halving.
+/// Levels beside copper are as close as heat goes in the shortest time that counts; for that the cells in the plane are wider than those of
+/// the last steady solution. What that leaves is estimated by the steady solution on the same cells (<see cref="WhatCellsLeave"/>).
 /// </remarks>
 internal static class HeatOfProfile
 {
@@ -25,21 +23,21 @@ internal static class HeatOfProfile
     private const double ClosestM = 2e-6;
 
     /// <summary>Nodes that are not exceeded: the work that many steps may take.</summary>
-    private const int MostNodes = 100_000;
+    private const int MostNodes = 70_000;
 
     /// <summary>Distance of levels beside copper, metres, for times of a length, seconds.</summary>
     public static double LevelM(double shortestS, ThermalMaterials materials) =>
         Math.Max(ClosestM, LevelShare * Math.Sqrt(materials.LaminateThroughWPerMK / materials.LaminateJPerM3K * shortestS));
 
     /// <param name="scene">The board.</param>
-    /// <param name="steady">The board on the cells of its steady solutions, widest first.</param>
+    /// <param name="steady">Its steady solutions.</param>
     /// <param name="conditions">As stated.</param>
     /// <param name="load">Currents and heat of parts against time.</param>
-    public static LoadedHeat Solve(HeatScene scene, IReadOnlyList<HeatModel> steady, HeatConditions conditions, LoadCase load)
+    public static LoadedHeat Solve(HeatScene scene, SteadyHeat steady, HeatConditions conditions, LoadCase load)
     {
         double shortestS = Math.Max(ShortestShare * load.DurationS, load.Pieces.Min(piece => piece.ToS - piece.FromS));
         double levelM = LevelM(shortestS, BoardHeat.MaterialsOf(scene.Section.Laminate));
-        CellTree[] trees = [.. steady.Select(model => model.Cells.Tree)];
+        CellTree[] trees = [.. steady.Models.Select(one => one.Cells.Tree)];
         int tree = trees.Length - 1;
         while (tree > 0 && NodesOf(trees[tree]) > MostNodes)
         {
@@ -51,9 +49,8 @@ internal static class HeatOfProfile
             levelM *= 2;
         }
 
-        LoadRun coarse = LoadRun.Of(scene, new HeatModel(scene, trees[Math.Max(0, tree - 1)], scene.LevelsWithin(2 * levelM)), conditions, load);
-        LoadRun fine = LoadRun.Of(scene, new HeatModel(scene, trees[tree], scene.LevelsWithin(levelM)), conditions, load);
-        return LoadedHeat.Of(scene, fine, coarse);
+        HeatModel model = new(scene, trees[tree], scene.LevelsWithin(levelM));
+        return LoadedHeat.Of(scene, LoadRun.Of(scene, model, conditions, load), WhatCellsLeave.Of(model, conditions, steady, load));
 
         long NodesOf(CellTree cells) => (long)cells.LeafCount * scene.LevelsWithin(levelM).Count;
     }
@@ -61,3 +58,8 @@ internal static class HeatOfProfile
     /// <summary>Levels farther apart than this are those of steady solutions, metres.</summary>
     private const double MostLevelM = 1e-3;
 }
+
+/// <summary>A board's steady solution.</summary>
+/// <param name="Models">The board on the cells of its last solutions, widest first.</param>
+/// <param name="Own">The last solution.</param>
+internal sealed record SteadyHeat(IReadOnlyList<HeatModel> Models, OwnRise Own);

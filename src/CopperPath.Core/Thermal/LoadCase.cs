@@ -25,6 +25,21 @@ internal sealed record LoadCase(
         return factor * factor;
     }
 
+    /// <summary>Largest square of any factor, and of what the heat of parts is multiplied by.</summary>
+    public double LargestSquare()
+    {
+        double largest = 0;
+        foreach (LoadPiece piece in Pieces)
+        {
+            foreach (double timeS in new[] { piece.FromS, piece.ToS })
+            {
+                largest = Math.Max(largest, Math.Max(OfPartsAt(timeS, piece), OfStretches.Select((_, s) => SquareOf(s, timeS, piece)).Append(0).Max()));
+            }
+        }
+
+        return largest;
+    }
+
     /// <summary>Factor on the heat of parts, likewise.</summary>
     public double OfPartsAt(double timeS, LoadPiece piece)
     {
@@ -32,7 +47,7 @@ internal sealed record LoadCase(
         return PartsExponent is { } exponent ? Math.Pow(factor, exponent) : Math.Max(factor, factor * factor);
     }
 
-    private static IReadOnlyList<LoadPiece> PiecesOf(LoadCurve[] curves, double durationS)
+    private static List<LoadPiece> PiecesOf(LoadCurve[] curves, double durationS)
     {
         double[] corners = [.. curves.SelectMany(curve => curve.Points).Select(point => point.TimeS)
             .Where(timeS => timeS > 0 && timeS < durationS).Append(0).Append(durationS).Distinct().Order()];

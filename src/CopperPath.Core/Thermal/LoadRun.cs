@@ -121,7 +121,7 @@ internal sealed class LoadRun
         _atPeakK = [.. _nodesOf.Select(_ => Array.Empty<double>())];
     }
 
-    private void See(double timeS, IReadOnlyList<HeatInTime> boards)
+    private void See(double timeS, List<HeatInTime> boards)
     {
         double[] all = boards[0].RiseK;
         double[] own = boards.Count == 1 ? all : new double[all.Length];

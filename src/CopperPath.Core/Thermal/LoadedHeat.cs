@@ -16,26 +16,23 @@ public sealed record LoadedHeat(
     /// <summary>When the board was hottest, seconds.</summary>
     public double HottestTimeS => TimesS[IndexOfMost(HottestK)];
 
-    internal static LoadedHeat Of(HeatScene scene, LoadRun fine, LoadRun coarse)
+    internal static LoadedHeat Of(HeatScene scene, LoadRun run, WhatCellsLeave left)
     {
-        TemperatureField most = fine.Most() with { Coarser = coarse.Most() };
-        OwnRise mostOwn = new(fine.MostOwn() with { Coarser = coarse.MostOwn() }, null);
-        string? failure = fine.Failure ?? coarse.Failure;
         return new LoadedHeat(
-            failure, fine.TimesS, fine.HottestK, most, mostOwn,
-            failure is null ? [.. scene.Stretches.Select((stretch, s) => InTime(stretch, s, fine, coarse))] : [], fine.NodeCount, fine.Steps);
+            run.Failure, run.TimesS, run.HottestK, left.OfAll(run.Most()), new OwnRise(left.OfOwn(run.MostOwn()), null),
+            run.Failure is null ? [.. scene.Stretches.Select((stretch, s) => InTime(stretch, s, run, left))] : [], run.NodeCount, run.Steps);
     }
 
-    private static StretchInTime InTime(HeatingStretch stretch, int number, LoadRun fine, LoadRun coarse)
+    private static StretchInTime InTime(HeatingStretch stretch, int number, LoadRun run, WhatCellsLeave left)
     {
-        OwnRise atPeak = new(fine.AtPeakOf(number) with { Coarser = coarse.AtPeakOf(number) }, null);
+        OwnRise atPeak = new(left.OfOwn(run.AtPeakOf(number)), null);
         HottestPlace peak = HottestCopper.Of(stretch.Conduction, stretch.Net, atPeak);
 
         // Cells are read at their centres in time and between centres at the peak: the course follows the peak.
-        IReadOnlyList<double> cellsK = fine.OwnK[number];
+        IReadOnlyList<double> cellsK = run.OwnK[number];
         double cellK = cellsK.Max();
         double scale = cellK > 0 ? peak.RiseK / cellK : 1;
-        return new StretchInTime(stretch, peak, fine.TimesS[IndexOfMost(cellsK)], fine.TimesS, [.. cellsK.Select(riseK => scale * riseK)]);
+        return new StretchInTime(stretch, peak, run.TimesS[IndexOfMost(cellsK)], run.TimesS, [.. cellsK.Select(riseK => scale * riseK)]);
     }
 
     private static int IndexOfMost(IReadOnlyList<double> values) => Enumerable.Range(0, values.Count).MaxBy(k => values[k]);

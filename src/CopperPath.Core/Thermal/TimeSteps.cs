@@ -8,7 +8,7 @@ namespace CopperPath.Thermal;
 internal sealed class TimeSteps(IReadOnlyList<HeatInTime> boards)
 {
     /// <summary>Error allowed in a step, as a share of the largest rise there is.</summary>
-    private const double ErrorShare = 2e-4;
+    private const double ErrorShare = 5e-4;
 
     /// <summary>Rises smaller than this have no meaning here, kelvin.</summary>
     private const double LeastErrorK = 1e-4;

@@ -90,6 +90,11 @@ internal static class ExampleBrief
                 circle: { layer: 2, x: 1 mm, y: 2 mm, diameter: 3 mm }
                 leaves: 1 A
                 contact: joined
+        load profile:
+          points: [[0 s, 1], [1 s, 1], [1 s, 0.5]]
+          stretches: { stretch: By point, points: [[0 s, 4 A], [2 s, 1 A]] }
+          period: 10 s
+          parts exponent: 1.5
         faults:
           - { name: short, stretch: By point, current: 200 A, time: 10 ms, limit: 150 degC }
           - { name: inrush, stretch: By point, capacitance: 1000 uF, voltage: 12 V, ramp: 5 ms, limit: 130 degC }
