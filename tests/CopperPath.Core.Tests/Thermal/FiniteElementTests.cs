@@ -26,7 +26,7 @@ public sealed class FiniteElementTests(ITestOutputHelper output)
         Review review = Check(board, 0.2, Bar(1, 5, 5, 35, 25, "15 A"), 200, "");
 
         // The neck is five squares, and heats its pours where the current spreads: handed over as their mean it would be 2 % too cool.
-        double neckW = CopperLoss.Of(SharedHeat.StretchesOf(review.Nets), review.Stack!).Triangles
+        double neckW = CopperLoss.Of(SharedHeat.StretchesOf(review.Nets, null), review.Stack!).Triangles
             .Where(triangle => (triangle.A.XM + triangle.B.XM + triangle.C.XM) / 3 is > 19.5e-3 and < 20.5e-3).Sum(triangle => triangle.PowerW);
         neckW.ShouldBe(FiniteElements.NeckLossW, 0.005 * FiniteElements.NeckLossW);
         review.Nets.Single().Conduction.LossW.ShouldBe(FiniteElements.NeckAllLossW, 0.005 * FiniteElements.NeckAllLossW);

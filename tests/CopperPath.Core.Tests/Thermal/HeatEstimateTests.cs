@@ -48,7 +48,7 @@ public sealed class HeatEstimateTests(ITestOutputHelper output)
     {
         Review review = RandomHeatScenes.Solve(number);
         HeatScene scene = new(review.Board!.Nets!, review.Board.Profile, review.Board.Bounds, review.Stack!,
-            review.Brief!.Thermal with { Losses = review.PartsHeat!.Losses }, SharedHeat.StretchesOf(review.Nets));
+            review.Brief!.Thermal with { Losses = review.PartsHeat!.Losses }, SharedHeat.StretchesOf(review.Nets, null));
         HeatConditions nominal = new(review.Stack!, review.Brief.AmbientK);
         OwnRise own = RefinedHeat.Solve(scene, nominal, FewNodes).Own;
         own.Result.Status.ShouldBe(ThermalStatus.Solved);
