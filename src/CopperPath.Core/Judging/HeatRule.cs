@@ -57,10 +57,12 @@ internal static class HeatRule
     private static Finding AsStated(SolvedNet net, Spread own, HottestPlace at, string during)
     {
         double limitK = net.Bound.Review.Limits.TemperatureRiseK;
+        string widthOfCells = own.Worst > limitK ? ""
+            : $" That may be {QuantityText.TemperatureDifference(own.Worst / own.Nominal * at.EstimateK)} off for the width of cells.";
         return new Finding(
             RuleCatalogue.Heat.Id, FindingLevel.WithinAsStated, net.Bound.Review.Name, at.Layer, at.XM, at.YM,
             new Measure("temperature rise", "K", own.Nominal, limitK) { Worst = own.Worst },
-            $"Its own current warms this copper{during} by {RangeWords.Of(own, limitK, QuantityText.TemperatureDifference)}",
+            $"Its own current warms this copper{during} by {RangeWords.Of(own, limitK, QuantityText.TemperatureDifference)}{widthOfCells}",
             "Leave it more room, or state what is known better: measured films, the laminate's own values, the copper ordered.",
             $"{Assumption}; {RangeWords.Assumption}");
     }

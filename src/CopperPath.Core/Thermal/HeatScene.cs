@@ -21,6 +21,9 @@ internal sealed class HeatScene
     /// </summary>
     private const double NearCopperM = 80e-6;
 
+    /// <summary>For each laminate from the top: how near to copper its first level is, metres; infinite where it has none.</summary>
+    private readonly double[] _nearM;
+
     /// <param name="nets">Copper and plated holes.</param>
     /// <param name="profile">Board outline; empty where none was read, and the board then fills the extent of its copper.</param>
     /// <param name="bounds">Extent of the board.</param>
@@ -40,7 +43,8 @@ internal sealed class HeatScene
             Units.MetresFromNm(all.MinX), Units.MetresFromNm(all.MinY), Units.MetresFromNm(all.MaxX), Units.MetresFromNm(all.MaxY));
         Stretches = stretches;
         Owners = nets.Nets.Select((net, number) => (net, number)).ToDictionary(pair => pair.net, pair => pair.number, (IEqualityComparer<Net>)ReferenceEqualityComparer.Instance);
-        IsActive = new bool[stack.ThicknessM.Count];
+        _nearM = new double[stack.ThicknessM.Count];
+        Array.Fill(_nearM, double.PositiveInfinity);
         Loss = CopperLoss.Of(stretches, stack);
         Components = [.. section.Losses.Select(loss => (HeatPlace.Of(loss.Name, loss.Place, nets), loss.PowerW))];
         Sinks =
@@ -80,8 +84,31 @@ internal sealed class HeatScene
     /// <summary>Heat sinks, and what parts give to air by a resistance of their own; without temperature: ambient.</summary>
     public IReadOnlyList<(HeatPlace Place, double? TemperatureK, double ResistanceKPerW)> Sinks { get; }
 
-    /// <summary>For each laminate from the top: whether temperature changes enough across it for levels inside it.</summary>
-    public bool[] IsActive { get; }
+    /// <summary>Temperature changes much across a laminate: it gets levels, or those it has come closer to copper.</summary>
+    /// <param name="laminate">Number of the laminate from the top.</param>
+    /// <returns>False where they are as close as they come.</returns>
+    public bool BringLevelsCloser(int laminate)
+    {
+        double closer = Math.Max(ClosestM(laminate), double.IsInfinity(_nearM[laminate]) ? LaminateM(laminate) / LeastParts : _nearM[laminate] / 2);
+        bool isCloser = closer < _nearM[laminate];
+        _nearM[laminate] = closer;
+        return isCloser;
+    }
+
+    /// <summary>Conductivity of the copper, W/mK.</summary>
+    public double CopperWPerMK => BoardHeat.MaterialsOf(Section.Laminate).CopperWPerMK;
+
+    /// <summary>Whether a laminate, counted from the top, has levels inside.</summary>
+    public bool HasLevelsIn(int laminate) => double.IsFinite(_nearM[laminate]);
+
+    /// <summary>Every laminate gets the levels of one across which temperature changes most.</summary>
+    public void UseClosestLevels()
+    {
+        for (int laminate = 0; laminate < _nearM.Length; laminate++)
+        {
+            _nearM[laminate] = ClosestM(laminate);
+        }
+    }
 
     /// <summary>Whether anything but the loss of copper makes the board warmer or colder than the air.</summary>
     public bool HasOtherHeat(double ambientK) =>
@@ -94,16 +121,18 @@ internal sealed class HeatScene
     {
         double finestM = tree.WidthM(tree.DeepestSplit);
         double parts = Math.ScaleB(1, halvings);
-        return LevelSet.Of(Stack, Section.Laminate.BelowM, [.. IsActive.Select((isActive, laminate) =>
-            isActive ? Math.Max(finestM, Math.Min(LaminateM(laminate) / LeastParts, NearCopperM) / parts)
+        return LevelSet.Of(Stack, Section.Laminate.BelowM, [.. _nearM.Select((nearM, laminate) =>
+            double.IsFinite(nearM) ? Math.Max(finestM, nearM / parts)
             : halvings > 0 ? Math.Min(ThickestGapM, LaminateM(laminate)) / parts : double.PositiveInfinity)], ThickestGapM);
     }
 
     /// <summary>Levels for heat that has had little time: as close beside copper as stated, metres, and no wider than steady heat asks for.</summary>
     public LevelSet LevelsWithin(double finestM) => LevelSet.Of(
         Stack, Section.Laminate.BelowM,
-        [.. IsActive.Select((isActive, laminate) => Math.Min(finestM, isActive ? Math.Min(LaminateM(laminate) / LeastParts, NearCopperM) : double.PositiveInfinity))],
+        [.. _nearM.Select(nearM => Math.Min(finestM, nearM))],
         ThickestGapM, HeatOfProfile.DistanceShare);
+
+    private double ClosestM(int laminate) => Math.Min(LaminateM(laminate) / LeastParts, NearCopperM);
 
     private double LaminateM(int laminate) => laminate < Stack.DielectricM.Count ? Stack.DielectricM[laminate] : Section.Laminate.BelowM;
 }

@@ -125,7 +125,7 @@ internal static class RefinedHeat
     /// <summary>Even cells, and two solutions on cells twice and four times as wide for the estimate.</summary>
     public static (HeatModel Widest, IReadOnlyList<HeatModel> Models, OwnRise Own) SolveEven(HeatScene scene, HeatConditions nominal, double cellM)
     {
-        Array.Fill(scene.IsActive, true);
+        scene.UseClosestLevels();
         TemperatureField? field = null;
         List<HeatModel> models = [];
         foreach (double widthM in (double[])[4 * cellM, 2 * cellM, cellM])
@@ -175,22 +175,24 @@ internal static class RefinedHeat
         }
 
         bool isAny = false;
+        double[] changes = new double[scene.Stack.ThicknessM.Count];
         for (int column = 0; column < cells.Count; column++)
         {
             for (int p = 0; p + 1 < planes; p++)
             {
                 int laminate = cells.LaminateBelow(p);
-                if (!scene.IsActive[laminate] && Times(rise[(column * planes) + p], rise[(column * planes) + p + 1]) > 1)
-                {
-                    scene.IsActive[laminate] = true;
-                    isAny = true;
-                }
+                changes[laminate] = Math.Max(changes[laminate], Times(rise[(column * planes) + p], rise[(column * planes) + p + 1]));
             }
 
             if (excess[column] > 1)
             {
                 isAny |= SplitOnce(cells.CellOf(column)) && (excess[column] <= TwiceFrom || SplitQuarters(cells.CellOf(column)));
             }
+        }
+
+        for (int laminate = 0; laminate < changes.Length; laminate++)
+        {
+            isAny |= changes[laminate] > 1 && scene.BringLevelsCloser(laminate);
         }
 
         return isAny;

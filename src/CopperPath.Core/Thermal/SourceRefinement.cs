@@ -1,3 +1,4 @@
+using CopperPath.Electrical;
 using CopperPath.Geometry;
 using CopperPath.Quantities;
 
@@ -9,8 +10,17 @@ namespace CopperPath.Thermal;
 /// </summary>
 internal static class SourceRefinement
 {
-    /// <summary>What a cell may hide, kelvin.</summary>
+    /// <summary>What a cell may hide of the loss of copper, kelvin.</summary>
     private const double AllowedK = 0.25;
+
+    /// <summary>
+    /// The same of the heat of parts, kelvin: it is laid on their pads evenly, and where temperature changes beside them cells are split later. A
+    /// large part has hundreds of pads.
+    /// </summary>
+    private const double AllowedOfPartsK = 1;
+
+    /// <summary>Places at which a hole's loss is laid: all round, so that all cells its wall lies in are alike.</summary>
+    private const int PointsOfWall = 8;
 
     public static void Apply(HeatScene scene, CellTree tree)
     {
@@ -20,11 +30,17 @@ internal static class SourceRefinement
             points.Add((t.Layer, (t.A.XM + t.B.XM + t.C.XM) / 3, (t.A.YM + t.B.YM + t.C.YM) / 3, t.PowerW, t.AreaM2));
         }
 
-        foreach ((CopperPath.Electrical.BarrelCurrent barrel, double w) in scene.Loss.Barrels)
+        foreach ((BarrelCurrent barrel, double w) in scene.Loss.Barrels)
         {
             // The wall of a hole is a ring: cells as wide as the hole would not know how wide it is.
             double size = Math.Abs(Ring.SignedAreaNm2(barrel.Barrel.Outline)) * 1e-18 / 8;
-            points.Add((barrel.UpperLayer, Units.MetresFromNm(barrel.Barrel.Centre.X), Units.MetresFromNm(barrel.Barrel.Centre.Y), w, size));
+            LevelsAlong(scene, barrel, w);
+            PointNm[] wall = barrel.Barrel.Outline;
+            for (int k = 0; k < PointsOfWall; k++)
+            {
+                PointNm at = wall[k * wall.Length / PointsOfWall];
+                points.Add((barrel.UpperLayer, Units.MetresFromNm(at.X), Units.MetresFromNm(at.Y), w / PointsOfWall, size));
+            }
         }
 
         foreach ((HeatPlace place, double powerW) in scene.Components)
@@ -33,7 +49,8 @@ internal static class SourceRefinement
             {
                 BoxNm box = BoxNm.Of(outline);
                 double area = Ring.SignedAreaNm2(outline) * 1e-18;
-                points.Add((layer, Units.MetresFromNm(box.Centre.X), Units.MetresFromNm(box.Centre.Y), powerW * area / place.AreaM2, area / 16));
+                double padW = powerW * area / place.AreaM2 * (AllowedK / AllowedOfPartsK);
+                points.Add((layer, Units.MetresFromNm(box.Centre.X), Units.MetresFromNm(box.Centre.Y), padW, area / 16));
             }
         }
 
@@ -56,7 +73,7 @@ internal static class SourceRefinement
             foreach (((int cell, int layer), (double w, double size)) in sums.OrderBy(s => s.Key))
             {
                 double meanSize = size / w;
-                if (w / (2 * Math.PI * 385 * scene.Stack.ThicknessM[layer - 1]) > AllowedK && tree.BoxOf(cell).AreaM2 > meanSize)
+                if (w / (2 * Math.PI * scene.CopperWPerMK * scene.Stack.ThicknessM[layer - 1]) > AllowedK && tree.BoxOf(cell).AreaM2 > meanSize)
                 {
                     split.Add(cell);
                 }
@@ -77,6 +94,24 @@ internal static class SourceRefinement
             }
 
             open = left;
+        }
+    }
+
+    /// <summary>
+    /// Between two layers a wall that makes heat is warmer by q L^2 / (8 k A) in its middle, the parabola of a rod with even heat q held at
+    /// both ends: where that counts the laminate has levels that see it.
+    /// </summary>
+    private static void LevelsAlong(HeatScene scene, BarrelCurrent barrel, double w)
+    {
+        double perM = w / scene.Stack.BarrelLengthM(barrel.UpperLayer, barrel.LowerLayer);
+        double wallWM = scene.CopperWPerMK * BarrelSection.AreaM2(barrel.Barrel.Feature, scene.Stack);
+        for (int layer = barrel.UpperLayer; layer < barrel.LowerLayer; layer++)
+        {
+            double lengthM = scene.Stack.DielectricM[layer - 1];
+            if (!scene.HasLevelsIn(layer - 1) && perM * lengthM * lengthM / (8 * wallWM) > AllowedK)
+            {
+                scene.BringLevelsCloser(layer - 1);
+            }
         }
     }
 }
