@@ -50,6 +50,11 @@ public static class Program
 
     private static int Dispatch(string[] arguments, Terminal terminal)
     {
+        if (arguments.Length > 1 && Array.IndexOf(arguments, "--") < 0 && arguments.Any(argument => argument is "-h" or "--help"))
+        {
+            arguments = [arguments[0], "--help"];
+        }
+
         if (Complaint.OfValues(arguments, CommandOptions) is { } complaint)
         {
             terminal.Error.WriteLine(complaint);

@@ -81,7 +81,10 @@ public static class FurrowReview
         [
             .. _phases.Select(n => Enters($"phase {n} input capacitors", Duty.CapacitorRms, InputCapacitors(n, 1))),
             .. _phases.Select(n => Leaves($"phase {n} high side", Duty.CapacitorRms, $"Q{n}1.5")),
-        ]),
+        ])
+        {
+            IsAlternating = true,
+        },
         .. _phases.Select(n => new BriefNet(
             $"Switch node {n}", Furrow.Nets.Switch(n), "switch node",
             [

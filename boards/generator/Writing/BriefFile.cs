@@ -54,6 +54,11 @@ public static class BriefFile
         line($"  - name: {Quoted(net.Name)}");
         line(byName ? $"    net: {net.Net}" : $"    at: {Place(board, ContactsOf(board, net, net.Terminals[0]).First())}");
         line($"    role: {net.Role}");
+        if (net.IsAlternating)
+        {
+            line("    flow: alternating");
+        }
+
         if (net.Siblings is not null)
         {
             line($"    siblings: {net.Siblings}");

@@ -6,7 +6,11 @@ namespace CopperPath.DemoBoards.Writing;
 /// <param name="Role">Role word of the brief.</param>
 /// <param name="Terminals">Where current enters and leaves; pins are written "part.pin", and "part" alone is all its pins.</param>
 /// <param name="Siblings">Group of like nets, or null.</param>
-public sealed record BriefNet(string Name, string Net, string Role, IReadOnlyList<BriefTerminal> Terminals, string? Siblings = null);
+public sealed record BriefNet(string Name, string Net, string Role, IReadOnlyList<BriefTerminal> Terminals, string? Siblings = null)
+{
+    /// <summary>True for alternating current beside the direct current that another entry brings to the same copper.</summary>
+    public bool IsAlternating { get; init; }
+}
 
 /// <summary>A terminal: contacts and current.</summary>
 /// <param name="Name">The reader's name of it.</param>

@@ -21,18 +21,24 @@ internal static class FaultRule
     /// <param name="brief">Faults, and the copper's temperature before them.</param>
     /// <param name="nets">Solved nets.</param>
     /// <param name="stack">The build as stated.</param>
-    /// <param name="ranges">What is not known.</param>
+    /// <param name="study">The range of what is not known.</param>
     /// <param name="board">The board, to be taken through faults; null to take those as if no heat left the copper.</param>
-    public static IEnumerable<Finding> Judge(ReviewBrief brief, IReadOnlyList<SolvedNet> nets, Stackup stack, BoardRanges ranges, BoardHeat? board) =>
+    public static IEnumerable<Finding> Judge(ReviewBrief brief, IReadOnlyList<SolvedNet> nets, Stackup stack, ToleranceStudy study, BoardHeat? board) =>
         from fault in brief.Faults
         from net in nets
         where net.Bound.Review.Name == fault.Stretch
         let worst = WorstOf(net, ConductorRating.Shown(brief.Limits.JudgeBy, stack))
         where worst is not null
-        select OnBoard(brief, fault, net, worst, stack, board) ?? FindingOf(fault, net, worst, brief.ConductorK, SpreadOf(fault, net, brief, stack, ranges));
+        let spread = SpreadOf(fault, net, brief, stack, study.Ranges)
+        select OnBoard(brief, fault, net, worst, stack, board, RatioOf(net, spread, brief, study)) ?? FindingOf(fault, net, worst, brief.ConductorK, spread);
+
+    /// <summary>How many times the stated rise it is at worst: as the steady rise of the stretch, or as without any heat leaving where there is none.</summary>
+    private static double RatioOf(SolvedNet net, Spread adiabatic, ReviewBrief brief, ToleranceStudy study) =>
+        study.Of(net)?.OwnRiseK is { Nominal: > 0 } own ? own.Worst / own.Nominal
+            : adiabatic.Nominal > brief.ConductorK ? (adiabatic.Worst - brief.ConductorK) / (adiabatic.Nominal - brief.ConductorK) : 1;
 
     /// <summary>The board through a fault; null where heat has no time to leave, or no board to go to.</summary>
-    private static Finding? OnBoard(ReviewBrief brief, FaultCase fault, SolvedNet net, Place worst, Stackup stack, BoardHeat? board)
+    private static Finding? OnBoard(ReviewBrief brief, FaultCase fault, SolvedNet net, Place worst, Stackup stack, BoardHeat? board, double ratio)
     {
         double storedM = worst.IsHole ? stack.PlatingM : stack.ThicknessM[worst.Layer - 1];
         double leavingS = TimeToLeaveS(storedM, BoardHeat.MaterialsOf(brief.Thermal.Laminate));
@@ -55,13 +61,16 @@ internal static class FaultRule
             return null;
         }
 
+        double worstK = brief.AmbientK + (ratio * hottest.RiseK);
         FindingLevel level = reachedK > fault.LimitK ? FindingLevel.BeyondLimit
-            : reachedK + hottest.EstimateK > fault.LimitK ? FindingLevel.Undecided : FindingLevel.Remark;
+            : reachedK + hottest.EstimateK > fault.LimitK ? FindingLevel.Undecided
+            : worstK + (ratio * hottest.EstimateK) > fault.LimitK ? FindingLevel.WithinAsStated : FindingLevel.Remark;
         return new Finding(
-            RuleCatalogue.Fault.Id, level, net.Bound.Review.Name, hottest.Layer, hottest.XM, hottest.YM, new Measure("temperature", "K", reachedK, fault.LimitK),
+            RuleCatalogue.Fault.Id, level, net.Bound.Review.Name, hottest.Layer, hottest.XM, hottest.YM, new Measure("temperature", "K", reachedK, fault.LimitK) { Worst = worstK },
             $"{fault.Name}, {QuantityText.Current(fault.CurrentA)} for {QuantityText.Time(fault.TimeS)} on the warm board, heats the hottest copper of this stretch "
                 + $"to {QuantityText.Temperature(reachedK)}, give or take {QuantityText.TemperatureDifference(hottest.EstimateK)}; {QuantityText.Temperature(fault.LimitK)} is allowed."
-                + (level == FindingLevel.Undecided ? " Whether it is within can not be said." : ""),
+                + (level == FindingLevel.Undecided ? " Whether it is within can not be said."
+                    : level == FindingLevel.WithinAsStated ? $" It may be {QuantityText.Temperature(worstK)} with everything that is not known at its worse end." : ""),
             level == FindingLevel.Remark ? "Nothing to mend." : "Widen the section, or let a faster fuse or a current limit cut the fault short.",
             $"solved in time on this board, for heat has time to leave the copper, {QuantityText.Time(leavingS)} here; "
                 + "the overload divides over the copper as the reviewed current does, everything else as in the steady state");

@@ -38,7 +38,7 @@ public static class Judge
 
         findings = [.. SamePlace.Fold(
             findings, [.. solved.SelectMany(net => NeckRule.Judge(net, charts, heat, study)), .. solved.SelectMany(net => BarrelRule.Judge(net, charts, heat, study))])];
-        findings.AddRange(FaultRule.Judge(brief, [.. (faulted ?? solved).Where(net => net.Conduction.HasFields)], stack, study.Ranges, board));
+        findings.AddRange(FaultRule.Judge(brief, [.. (faulted ?? solved).Where(net => net.Conduction.HasFields)], stack, study, board));
         findings.AddRange(solved.SelectMany(net => DropRule.Judge(net, study)));
         findings.AddRange(SwingAreaRule.Judge(nets, brief.Limits.SwitchNodeAreaRatio));
         findings.AddRange(ofSlots);
