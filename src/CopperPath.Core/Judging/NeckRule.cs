@@ -117,10 +117,13 @@ internal static class NeckRule
         FindingOf(net, worst, FindingLevel.BeyondLimit, rise, sentence, advice, assumption);
 
     private static Finding FindingOf(
-        SolvedNet net, NeckCut worst, FindingLevel level, Spread rise, string sentence, string advice, string assumption) => new(
-        RuleCatalogue.Neck.Id, level, net.Bound.Review.Name, worst.AtLayer, worst.AtXM, worst.AtYM,
-        new Measure("temperature rise", "K", rise.Nominal, net.Bound.Review.Limits.TemperatureRiseK) { Worst = rise.Worst }, sentence, advice, assumption)
+        SolvedNet net, NeckCut worst, FindingLevel level, Spread rise, string sentence, string advice, string assumption)
     {
-        Extent = worst.Extent,
-    };
+        Measure measure = new("temperature rise", "K", rise.Nominal, net.Bound.Review.Limits.TemperatureRiseK) { Worst = rise.Worst };
+        return new Finding(
+            RuleCatalogue.Neck.Id, level, net.Bound.Review.Name, worst.AtLayer, worst.AtXM, worst.AtYM, measure, sentence, advice, assumption)
+        {
+            Extent = worst.Extent,
+        };
+    }
 }

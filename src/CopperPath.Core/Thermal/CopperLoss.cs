@@ -80,8 +80,9 @@ internal sealed class CopperLoss
                 .Select(column => (cells.NodeOn(layer, column), inCellW[cells.CellOf(column)]))];
         });
 
-        return new LossOnCells(cells, _nominal, [.. _stretches.Select((stretch, s) => new StretchOnCells(
-            stretch.Stretch, sheets[(s * (layers + 1))..((s + 1) * (layers + 1))], BarrelsOn(cells, walls, stretch)))]) { Holders = holders };
+        StretchOnCells[] onCells = [.. _stretches.Select((stretch, s) => new StretchOnCells(
+            stretch.Stretch, sheets[(s * (layers + 1))..((s + 1) * (layers + 1))], BarrelsOn(cells, walls, stretch)))];
+        return new LossOnCells(cells, _nominal, onCells) { Holders = holders };
     }
 
     private static (int Node, double PowerW)[] BarrelsOn(

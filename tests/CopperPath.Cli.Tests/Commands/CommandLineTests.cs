@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using CopperPath.Cli.Commands;
 using CopperPath.Core.Tests;
 
 namespace CopperPath.Cli.Tests.Commands;

@@ -74,7 +74,7 @@ public sealed class AsStatedVerdictTests : IDisposable
     {
         string text = File.ReadAllText(_brief);
         File.WriteAllText(_brief, text.Replace("rise: 200 K", $"rise: {rise}", StringComparison.Ordinal) + $"\n{tolerance}\n");
-        return CommandRun.Of("check", _brief, "--output", _folder);
+        return CommandRun.Of("check", _brief, "--output", _folder, "--verbose");
     }
 
     public void Dispose() => _board.Dispose();
