@@ -1,3 +1,4 @@
+using CopperPath.Brief;
 using CopperPath.Judging;
 using CopperPath.Quantities;
 using CopperPath.Thermal;
@@ -14,8 +15,8 @@ internal static class LoadText
             return;
         }
 
-        writer.WriteLine(profile.IsPeriodic ? $"Over the load profile, repeated every {QuantityText.Time(profile.DurationS)} for ever:"
-            : $"Over the load profile of {QuantityText.Time(profile.DurationS)}:");
+        string over = Over(profile);
+        writer.WriteLine($"{char.ToUpperInvariant(over[0])}{over[1..]}:");
         if (heat.Failure is { } failure)
         {
             writer.WriteLine($"No temperatures: {failure}.");
@@ -37,9 +38,17 @@ internal static class LoadText
         HottestPlace hottest = heat.Most.Hottest();
         writer.WriteLine($"Hottest place of the board, all heat counted: {QuantityText.Temperature(review.Brief.AmbientK + hottest.RiseK)}, give or take "
             + $"{QuantityText.TemperatureDifference(hottest.EstimateK)}, at {QuantityText.Time(heat.HottestTimeS)}.");
-        writer.WriteLine(FormattableString.Invariant($"{heat.NodeCount} cells, {heat.Steps} steps in time; parts store no heat here, which makes the board a little quicker than it is."));
+        writer.WriteLine(Basis(heat));
         writer.WriteLine();
     }
+
+    /// <summary>What the profile is, as words within a line.</summary>
+    public static string Over(LoadProfile profile) => profile.IsPeriodic ? $"over the load profile, repeated every {QuantityText.Time(profile.DurationS)} for ever"
+        : $"over the load profile of {QuantityText.Time(profile.DurationS)}";
+
+    /// <summary>How its temperatures were found.</summary>
+    public static string Basis(LoadedHeat heat) => FormattableString.Invariant(
+        $"{heat.NodeCount} cells, {heat.Steps} steps in time; parts store no heat here, which makes the board a little quicker than it is.");
 
     /// <summary>The stretches with their course.</summary>
     public static IEnumerable<(SolvedNet Net, StretchInTime InTime)> Stretches(Review review, LoadedHeat heat) =>

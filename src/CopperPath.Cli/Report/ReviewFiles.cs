@@ -38,19 +38,22 @@ internal static class ReviewFiles
                 review, stretches, PicturedArea.Of(review, fields, scales.Density()), ReviewPictures.FingerprintOf(review, brief), options.Theme, options.PictureWidthPx),
             []);
         IReadOnlyList<OutputFile> waveforms = [];
+        IReadOnlyList<OutputFile> loadProfile = [];
         Parallel.Invoke(
             () => pictures = parts.Make(Pictures, () => ReviewPictures.Of(review, brief, fields, scales, options.Theme, options.PictureWidthPx), []),
-            () => waveforms = parts.Make("waveforms", () => WaveformFiles.Of(review), NoFiles));
+            () => waveforms = parts.Make("waveforms", () => WaveformFiles.Of(review), NoFiles),
+            () => loadProfile = parts.Make(LoadProfileFiles.Name, () => LoadProfileFiles.Of(review), NoFiles));
 
         // The largest come first, so that no core is left alone with one at the end.
         IReadOnlyList<OutputFile> shown = Made(
         [
-            () => parts.Make(HtmlReport.FileName, () => [HtmlReport.Of(review, stretches, brief, grids, scales, waveforms, stages.Count > 0 ? stages[0].Scene : null, parts)], NoFiles),
+            () => parts.Make(HtmlReport.FileName, () => [HtmlReport.Of(review, stretches, brief, grids, scales, waveforms, loadProfile, stages.Count > 0 ? stages[0].Scene : null, parts)], NoFiles),
             .. pictures.SelectMany(picture => options.PictureFormats.Select<PictureFormat, Func<IReadOnlyList<OutputFile>>>(
                 format => () => Painted($"{picture.Name}.{OverlayPainter.EndingOf(format)}", () => OverlayPainter.Paint(picture.Scene, format), parts))),
             .. stages.SelectMany(picture => options.PictureFormats.Select<PictureFormat, Func<IReadOnlyList<OutputFile>>>(
                 format => () => Painted($"{picture.Name}.{OverlayPainter.EndingOf(format)}", () => StagePainter.Paint(picture.Scene, format), parts))),
             () => waveforms,
+            () => loadProfile,
         ]);
         return [.. results, .. shown];
     }

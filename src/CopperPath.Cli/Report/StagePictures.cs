@@ -149,7 +149,8 @@ internal static class StagePictures
         _ => StageKind.Return,
     };
 
-    private static StageKind KindOf(NetRole role) => role switch
+    /// <summary>The stage a reviewed stretch belongs to.</summary>
+    public static StageKind KindOf(NetRole role) => role switch
     {
         NetRole.Feed => StageKind.Feed,
         NetRole.Input => StageKind.Input,

@@ -16,6 +16,9 @@ public sealed record LoadedHeat(
     /// <summary>When the board was hottest, seconds.</summary>
     public double HottestTimeS => TimesS[IndexOfMost(HottestK)];
 
+    /// <summary>Mean of the hottest place over time, kelvin.</summary>
+    public double HottestMeanK => MeanOf(TimesS, HottestK);
+
     internal static LoadedHeat Of(HeatScene scene, LoadRun run, WhatCellsLeave left)
     {
         return new LoadedHeat(
@@ -35,6 +38,10 @@ public sealed record LoadedHeat(
         return new StretchInTime(stretch, peak, run.TimesS[IndexOfMost(cellsK)], run.TimesS, [.. cellsK.Select(riseK => scale * riseK)]);
     }
 
+    /// <summary>Mean of what runs straight between its values.</summary>
+    internal static double MeanOf(IReadOnlyList<double> timesS, IReadOnlyList<double> values) =>
+        Enumerable.Range(1, values.Count - 1).Sum(k => (timesS[k] - timesS[k - 1]) * (values[k] + values[k - 1]) / 2) / (timesS[^1] - timesS[0]);
+
     private static int IndexOfMost(IReadOnlyList<double> values) => Enumerable.Range(0, values.Count).MaxBy(k => values[k]);
 }
 
@@ -51,7 +58,7 @@ public sealed record StretchInTime(
     public double FinalK => RiseK[^1];
 
     /// <summary>Mean over time, kelvin.</summary>
-    public double MeanK => Enumerable.Range(1, RiseK.Count - 1).Sum(k => (TimesS[k] - TimesS[k - 1]) * (RiseK[k] + RiseK[k - 1]) / 2) / (TimesS[^1] - TimesS[0]);
+    public double MeanK => LoadedHeat.MeanOf(TimesS, RiseK);
 
     /// <summary>Most less least, kelvin.</summary>
     public double RippleK => RiseK.Max() - RiseK.Min();

@@ -19,15 +19,17 @@ internal static class HtmlReport
     /// <param name="grids">The fields, sampled.</param>
     /// <param name="scales">The scales of the pictures.</param>
     /// <param name="waveforms">A picture for each converter of the brief.</param>
+    /// <param name="loadProfile">The pictures of the load profile; none where there is none.</param>
     /// <param name="stages">The stages on the board; null where they could not be laid out.</param>
     /// <param name="parts">Told which section could not be made; the page then says so in its place.</param>
     public static OutputFile Of(
         Review review, IReadOnlyList<Stretch> stretches, BriefSource brief, IReadOnlyList<FieldGrid> grids, ReviewScales scales,
-        IReadOnlyList<OutputFile> waveforms, StageScene? stages, ReportParts parts)
+        IReadOnlyList<OutputFile> waveforms, IReadOnlyList<OutputFile> loadProfile, StageScene? stages, ReportParts parts)
     {
         ConductorRating rating = ConductorRating.Shown(review.Brief!.Limits.JudgeBy, review.Stack!);
         (string json, string bytes) = parts.Make($"{FileName}, data of the board view", () => BoardData.Of(review, rating, grids, scales), ("{}", ""));
         string revision = review.Brief.Board.Revision is { } text ? $", revision {text}" : "";
+        Markup load = Section("load-profile", () => LoadProfileSection.Of(review, loadProfile));
         Markup capacity = Section("capacity", () => CapacitySection.Of(review, stretches, rating));
         Markup tolerance = Section("tolerance", () => ToleranceSection.Of(review));
         Markup converters = Section("converters", () => ConvertersSection.Of(review, waveforms));
@@ -38,7 +40,7 @@ internal static class HtmlReport
             <header>
             <p class="product">{Product.NameAndVersion} · review of power copper</p>
             <h1>{review.Brief.Board.Name}<span class="revision">{revision}</span></h1>
-            <nav aria-label="Sections">{Contents(capacity, tolerance, converters)}</nav>
+            <nav aria-label="Sections">{Contents(load, capacity, tolerance, converters)}</nav>
             </header>
             <main>
             {Section("summary", () => SummarySection.Of(review, stretches, rating, stages))}
@@ -47,6 +49,7 @@ internal static class HtmlReport
             {Section("findings", () => FindingsSection.Of(review))}
             {Section("stretches", () => StretchesSection.Of(review, stretches, rating))}
             {Section("hotspots", () => HotspotsSection.Of(review, stretches, rating))}
+            {load}
             {capacity}
             {tolerance}
             {converters}
@@ -90,13 +93,13 @@ internal static class HtmlReport
         """;
 
     /// <summary>Sections that a review may lack are named where they are there.</summary>
-    private static Markup Contents(Markup capacity, Markup tolerance, Markup converters)
+    private static Markup Contents(Markup load, Markup capacity, Markup tolerance, Markup converters)
     {
         (string Id, string Name, bool IsThere)[] sections =
         [
             ("summary", "Summary", true), ("path", "Power path", true), ("board", "Board", true), ("findings", "Findings", true),
-            ("stretches", "Stretches", true), ("hotspots", "Hottest copper", true), ("capacity", "Capacity", capacity != Markup.Nothing),
-            ("tolerance", "Ranges", tolerance != Markup.Nothing), ("converters", "Converters", converters != Markup.Nothing),
+            ("stretches", "Stretches", true), ("hotspots", "Hottest copper", true), ("load-profile", "Load profile", load != Markup.Nothing),
+            ("capacity", "Capacity", capacity != Markup.Nothing), ("tolerance", "Ranges", tolerance != Markup.Nothing), ("converters", "Converters", converters != Markup.Nothing),
             ("basis", "Basis", true), ("repeat", "Repeat", true),
         ];
         return $"""<ul>{sections.Where(section => section.IsThere).Select(section => (Markup)$"""<li><a href="#{section.Id}">{section.Name}</a></li>""")}</ul>""";

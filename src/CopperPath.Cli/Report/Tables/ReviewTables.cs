@@ -18,6 +18,7 @@ internal static class ReviewTables
             new OutputFile("plated-holes.csv", PlatedHoles(solved, rating).ToBytes()),
             new OutputFile("sections.csv", Sections(solved).ToBytes()),
             new OutputFile("findings.csv", Findings(review.Findings).ToBytes()),
+            .. LoadProfileTable.Of(review),
         ];
     }
 
