@@ -6,7 +6,7 @@ namespace CopperPath.Cli.Plots;
 /// <param name="Name">What the label at its end says first.</param>
 /// <param name="Facts">What it says below that.</param>
 /// <param name="Stage">Gives its accent; null for what is of no stage, drawn strong in the colour of text.</param>
-/// <param name="Points">Times, in order, and values, not negative; straight between them; at least one.</param>
+/// <param name="Points">Times, in order, and values; straight between them; at least one.</param>
 public sealed record TimeCurve(string Name, string Facts, StageKind? Stage, IReadOnlyList<(double Time, double Value)> Points);
 
 /// <summary>What a value must not exceed.</summary>
