@@ -85,8 +85,8 @@ public sealed class BoardHeat
         TemperatureField? all = null;
         TemperatureField? without = null;
         Parallel.Invoke(
-            () => all = model.Solve(conditions, like.All, RefinedHeat.RoughTolerance),
-            () => without = _hasOtherHeat ? model.Solve(conditions with { CurrentScale = 0 }, like.WithoutCopperLoss, RefinedHeat.RoughTolerance) : null);
+            () => all = model.Solve(conditions, like.All, RefinedHeat.Tolerance),
+            () => without = _hasOtherHeat ? model.Solve(conditions with { CurrentScale = 0 }, like.WithoutCopperLoss, RefinedHeat.Tolerance) : null);
         return new OwnRise(all!, without);
     }
 

@@ -99,6 +99,14 @@ internal sealed class HeatMatrix : ISymmetricOperator
     /// <summary>The same with some nodes held: their couplings stay in their neighbours' diagonals only.</summary>
     public HeatMatrix Between(bool[] isHeld)
     {
+        if (!isHeld.Contains(true))
+        {
+            HeatMatrix same = new(Planes, Start, Neighbour, Coupling, Down);
+            IsFree.CopyTo(same.IsFree, 0);
+            Diagonal.CopyTo(same.Diagonal, 0);
+            return same;
+        }
+
         HeatMatrix free = new(Planes, Start, Neighbour, [.. Coupling], [.. Down]);
         for (int column = 0; column < Columns; column++)
         {
@@ -186,18 +194,27 @@ internal sealed class HeatMatrix : ISymmetricOperator
     /// <summary>What flows to each node from those of other values.</summary>
     public void Inflow(double[] values, double[] inflow) => EachPart((first, end) =>
     {
-        for (int n = first * Planes; n < end * Planes; n++)
+        for (int column = first; column < end; column++)
         {
-            (int column, int p) = (n / Planes, n % Planes);
-            double own = values[n];
-            double sum = p + 1 < Planes ? Down[n] * (values[n + 1] - own) : 0;
-            sum += p > 0 ? Down[n - 1] * (values[n - 1] - own) : 0;
-            for (int k = Start[column]; k < Start[column + 1]; k++)
+            int top = column * Planes;
+            Span<double> sum = inflow.AsSpan(top, Planes);
+            ReadOnlySpan<double> own = values.AsSpan(top, Planes);
+            for (int p = 0; p + 1 < own.Length; p++)
             {
-                sum += Coupling[(k * Planes) + p] * (values[(Neighbour[k] * Planes) + p] - own);
+                double up = Down[top + p] * (own[p + 1] - own[p]);
+                sum[p] = up - (p > 0 ? Down[top + p - 1] * (own[p] - own[p - 1]) : 0);
             }
 
-            inflow[n] = sum;
+            sum[^1] = own.Length > 1 ? Down[top + own.Length - 2] * (own[^2] - own[^1]) : 0;
+            for (int k = Start[column]; k < Start[column + 1]; k++)
+            {
+                ReadOnlySpan<double> coupling = Coupling.AsSpan(k * Planes, Planes);
+                ReadOnlySpan<double> other = values.AsSpan(Neighbour[k] * Planes, Planes);
+                for (int p = 0; p < sum.Length; p++)
+                {
+                    sum[p] += coupling[p] * (other[p] - own[p]);
+                }
+            }
         }
     });
 

@@ -17,7 +17,7 @@ public sealed class HeatNetwork
     private readonly double[] _sidewaysWPerK;
     private readonly double[] _down;
     private readonly bool[] _isIsothermal;
-    private HeatMatrix? _matrix;
+    private readonly Lazy<HeatMatrix> _matrix;
 
     /// <param name="grid">Cells and levels.</param>
     /// <param name="board">The board's own outline.</param>
@@ -37,6 +37,7 @@ public sealed class HeatNetwork
         HeatCells cells, IReadOnlyList<HeatPlane> planes, CellCover board, CellCover?[] copper, ThermalMaterials materials)
     {
         (Cells, Materials, Planes, _board, _copper) = (cells, materials, planes, board, copper);
+        _matrix = new(Connected);
         _down = new double[cells.NodeCount];
         _isIsothermal = new bool[cells.NodeCount];
         _sidewaysWPerK = new double[cells.Faces.Count * planes.Count];
@@ -92,12 +93,12 @@ public sealed class HeatNetwork
     public double[] InflowW(double[] riseK)
     {
         double[] inflowW = new double[riseK.Length];
-        (_matrix ??= Connected()).Inflow(riseK, inflowW);
+        _matrix.Value.Inflow(riseK, inflowW);
         return inflowW;
     }
 
     /// <summary>The equations of conduction between free nodes. A node beyond the board conducts nowhere and is not free either.</summary>
-    internal HeatMatrix Matrix(bool[] isHeld) => (_matrix ??= Connected()).Between(isHeld);
+    internal HeatMatrix Matrix(bool[] isHeld) => _matrix.Value.Between(isHeld);
 
     private static CellCover?[] CoversOf(HeatGrid grid, CopperRaster?[] copper)
     {

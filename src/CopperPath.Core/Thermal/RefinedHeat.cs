@@ -33,11 +33,11 @@ internal static class RefinedHeat
     /// <summary>Cells that are split once more are no narrower, metres: below the thickness of copper there is no sheet any more.</summary>
     private const double NarrowestM = 20e-6;
 
-    /// <summary>Heat a solution that others follow may leave over, as a share of the heat put in.</summary>
-    public const double RoughTolerance = 1e-5;
-
-    /// <summary>The same for a last solution: far below what its cells leave.</summary>
-    private const double FineTolerance = 1e-6;
+    /// <summary>
+    /// Heat a solution may leave over, as a share of the heat put in: that moves a rise by about as much of itself, a hundredth of the
+    /// smallest estimate that is given.
+    /// </summary>
+    public const double Tolerance = 1e-5;
 
     /// <summary>Where temperature changes by more than this many times what is allowed a cell is split twice at once.</summary>
     private const double TwiceFrom = 3;
@@ -56,7 +56,7 @@ internal static class RefinedHeat
         CellTree tree = new(scene.Extent, Math.Sqrt(scene.Extent.AreaM2 / FirstCells));
         SourceRefinement.Apply(scene, tree);
         HeatModel model = new(scene, tree.Copy());
-        TemperatureField field = model.Solve(nominal, null, RoughTolerance);
+        TemperatureField field = model.Solve(nominal, null, Tolerance);
         HeatModel widest = model;
         HeatModel? before = null;
         (HeatModel, IReadOnlyList<HeatModel>, OwnRise)? known = null;
@@ -71,7 +71,7 @@ internal static class RefinedHeat
                 }
 
                 (before, model) = (model, new HeatModel(scene, tree.Copy(), model));
-                TemperatureField next = model.Solve(nominal, field, RoughTolerance);
+                TemperatureField next = model.Solve(nominal, field, Tolerance);
                 if (next.Result.Status != ThermalStatus.Solved)
                 {
                     return (widest, [model], new OwnRise(next, null));
@@ -88,8 +88,13 @@ internal static class RefinedHeat
 
             HeatModel halved = new(scene, tree.Finer(), model, halvings: 1);
             IReadOnlyList<HeatModel> models = before is null ? [model, halved] : [before, model, halved];
-            TemperatureField fine = halved.Solve(nominal, field, FineTolerance) with { Coarser = field };
-            OwnRise own = WithOthersAlone(scene, models, nominal, fine);
+            TemperatureField fine = field;
+            TemperatureField? without = null;
+            TemperatureField coarser = field;
+            Parallel.Invoke(
+                () => fine = halved.Solve(nominal, coarser, Tolerance) with { Coarser = coarser },
+                () => without = WithoutCopperLoss(scene, models, nominal, coarser));
+            OwnRise own = new(fine, without);
             if (own.Result.Status != ThermalStatus.Solved || IsGood(scene, own) || factor < LeastFactor)
             {
                 return (widest, models, own);
@@ -102,24 +107,24 @@ internal static class RefinedHeat
     }
 
     /// <summary>
-    /// Beside a solution the same board without the loss of its copper, on the cells that were found with it: what is subtracted has to
-    /// have the same cells.
+    /// The same board without the loss of its copper, on the cells that were found with it: what is subtracted has to have the same cells.
+    /// Null where copper alone heats the board.
     /// </summary>
-    private static OwnRise WithOthersAlone(HeatScene scene, IReadOnlyList<HeatModel> models, HeatConditions nominal, TemperatureField all)
+    private static TemperatureField? WithoutCopperLoss(
+        HeatScene scene, IReadOnlyList<HeatModel> models, HeatConditions nominal, TemperatureField like)
     {
-        if (!scene.HasOtherHeat(nominal.AmbientK) || all.Result.Status != ThermalStatus.Solved)
+        if (!scene.HasOtherHeat(nominal.AmbientK))
         {
-            return new OwnRise(all, null);
+            return null;
         }
 
         TemperatureField? field = null;
         foreach (HeatModel model in models)
         {
-            double tolerance = model == models[^1] ? FineTolerance : RoughTolerance;
-            field = model.Solve(nominal with { CurrentScale = 0 }, field ?? all, tolerance) with { Coarser = field };
+            field = model.Solve(nominal with { CurrentScale = 0 }, field ?? like, Tolerance) with { Coarser = field };
         }
 
-        return new OwnRise(all, field);
+        return field;
     }
 
     /// <summary>Even cells, and two solutions on cells twice and four times as wide for the estimate.</summary>
@@ -131,10 +136,10 @@ internal static class RefinedHeat
         foreach (double widthM in (double[])[4 * cellM, 2 * cellM, cellM])
         {
             models.Add(new HeatModel(scene, new CellTree(scene.Extent, widthM)));
-            field = models[^1].Solve(nominal, field, widthM > cellM ? RoughTolerance : null) with { Coarser = field };
+            field = models[^1].Solve(nominal, field, Tolerance) with { Coarser = field };
         }
 
-        return (models[0], models, WithOthersAlone(scene, models, nominal, field!));
+        return (models[0], models, new OwnRise(field!, WithoutCopperLoss(scene, models, nominal, field!)));
     }
 
     /// <summary>Whether what is judged is known: the hottest place with all heat, and what its own current adds to each stretch.</summary>
