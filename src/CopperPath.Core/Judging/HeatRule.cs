@@ -14,8 +14,8 @@ internal static class HeatRule
     private const string Assumption =
         "heat of the solved copper, with and without; films by correlation or as stated, good to some tenths";
 
-    /// <summary>The iteration ends at 1e-8 of the heat; more is no rounding.</summary>
-    private const double RoundingShare = 1e-6;
+    /// <summary>What is left over of the heat when an iteration ends, and as much again for rounding; more is a fault of the books.</summary>
+    private const double BooksShare = 2 * RefinedHeat.Tolerance;
 
     /// <summary>A cut this near to the hottest point is the copper that is hot there, metres.</summary>
     private const double CutReachM = 2e-3;
@@ -90,7 +90,7 @@ internal static class HeatRule
         }
 
         double error = Math.Max(heat.All.Result.Balance.ErrorRatio, heat.WithoutCopperLoss?.Result.Balance.ErrorRatio ?? 0);
-        return error <= RoundingShare ? null : FormattableString.Invariant($"heat in and out differ by {100 * error:G3} %");
+        return error <= BooksShare ? null : FormattableString.Invariant($"heat in and out differ by {100 * error:G3} %");
     }
 
     /// <summary>What is said where no temperatures were found.</summary>
