@@ -39,9 +39,9 @@ public sealed class ViaStudyTests
     /// Measured by D. Brooks and J. Adam (PCD&amp;F, February 2016; Artech House, note of 26 January 2021): a trace of 27 mil,
     /// 3 in on either face of 63 mil FR-4, joined by one plated hole of 10 mil with about 1 oz on its wall; foil and plating
     /// about 1.5 oz; still air. At 4.75 A the trace was at 66.0 degC and the via at 64.5 degC. The texts leave open the air (20 to
-    /// 24 degC are taken), the board beyond the trace and the true thicknesses; none is tuned here. Foil of 49 to 55 um spans 54 to
-    /// 47 K, 1.52 mm instead of 1.6 mm adds 1 K. A cross-section by finite differences with films of 6 and 3 W/m2K and 1.5 mm gives 54.0 K far
-    /// from the ends, the board with them 52.9.
+    /// 24 degC are taken), the board beyond the trace and the true thicknesses; none is tuned here. The solve gives 50.2 K, at 1.5 mm 51.0 K;
+    /// foil of 49 um on 1.52 mm 54.3 K, of 55 um on 1.6 mm 47.2 K. With films of 6 and 3 W/m2K on 1.5 mm the mean is 52.2 K and the via 55.2 K;
+    /// a cross-section by finite differences gives 54.0 K far from the ends and the via.
     /// </summary>
     [Fact]
     public void TheMeasuredTraceAndItsViaAreMet()
